@@ -1,0 +1,140 @@
+package phrase
+
+import (
+	"ryebell/internal/kitchen"
+)
+
+// Intent is what a message asks or tells. It says only what was said: zero
+// fields were not. Every intent prints back (String) to a sentence that parses
+// to the same intent. The cases are the types of this file.
+//
+//sumtype:decl
+type Intent interface {
+	String() string
+	intent()
+}
+
+// Plan asks for the amounts of an order, and perhaps for the latest start.
+type Plan struct {
+	Order kitchen.Order
+	OutBy *Moment
+}
+
+// Reverse asks what grain at hand makes.
+type Reverse struct{ Supply kitchen.Supply }
+
+// SameAs asks for the plan of an earlier run again.
+type SameAs struct {
+	Run   kitchen.RunNo
+	OutBy *Moment
+}
+
+// Usual asks for the collective's usual order.
+type Usual struct{ OutBy *Moment }
+
+// MakeUsual says that the order just planned is the usual one from now on.
+type MakeUsual struct{}
+
+// OutBy asks when to start the order just planned.
+type OutBy struct{ By Moment }
+
+// RemindStart asks to be told at that start: "ping me then".
+type RemindStart struct{}
+
+// Cook puts an order on: the one just planned when Order is nil.
+type Cook struct {
+	Order  *kitchen.Order
+	Cooker string
+}
+
+// Set changes the kitchen: one or more settings said in one breath.
+type Set struct{ Changes []kitchen.Change }
+
+// Kitchen asks what the settings are.
+type Kitchen struct{}
+
+// Members asks who is in the collective.
+type Members struct{}
+
+// GiveRole makes a member a steward, or a grower again.
+type GiveRole struct {
+	Member string
+	Role   kitchen.Role
+}
+
+// Rename tells what the speaker wants to be called.
+type Rename struct{ Name string }
+
+// Claim gives a code: the operator's for a new collective, or one that a
+// steward asked for so that this room joins theirs.
+type Claim struct{ Code string }
+
+// NewCode asks for a code with which another room can join.
+type NewCode struct{}
+
+// Forget asks to be forgotten. Name is what was typed to confirm it.
+type Forget struct{ Name string }
+
+// Why asks for the working of the last answer. Number is the number that was
+// asked about ("why 682?"), 0 for all of it.
+type Why struct{ Number float64 }
+
+// Help asks how; Topic is zero for the first page.
+type Help struct{ Topic kitchen.Topic }
+
+// Undo takes back the speaker's last entry.
+type Undo struct{}
+
+// Correct mends the last thing said: the fields of Item that are set replace
+// those of the order, or Quantity the number of the setting. "no, 4 bags",
+// "make it rye", "sorry 4 bags not 3", "no, 1500 g".
+type Correct struct {
+	Item kitchen.Item
+	// Was is the count that was wrong, when said.
+	Was int
+	// Quantity is set when only an amount was said.
+	Quantity []Sense
+	OutBy    *Moment
+}
+
+// Choose answers the question just asked: by place ("the first" is 1), or by a
+// word or amount that only the question gives a meaning to (Place 0).
+type Choose struct {
+	Place int
+	Text  string
+}
+
+// Greet is a greeting.
+type Greet struct{}
+
+// Thanks is thanks.
+type Thanks struct{}
+
+// Board asks who is cooking what.
+type Board struct{}
+
+func (Plan) intent()        {}
+func (Reverse) intent()     {}
+func (SameAs) intent()      {}
+func (Usual) intent()       {}
+func (MakeUsual) intent()   {}
+func (OutBy) intent()       {}
+func (RemindStart) intent() {}
+func (Cook) intent()        {}
+func (Set) intent()         {}
+func (Kitchen) intent()     {}
+func (Members) intent()     {}
+func (GiveRole) intent()    {}
+func (Rename) intent()      {}
+func (Claim) intent()       {}
+func (NewCode) intent()     {}
+func (Forget) intent()      {}
+func (Why) intent()         {}
+func (Help) intent()        {}
+func (Undo) intent()        {}
+func (Correct) intent()     {}
+func (Choose) intent()      {}
+func (Greet) intent()       {}
+func (Thanks) intent()      {}
+func (Board) intent()       {}
+

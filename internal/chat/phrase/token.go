@@ -1,0 +1,152 @@
+package phrase
+
+import (
+	"time"
+
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/kitchen"
+)
+
+// Extent is the part of the text a token was read from, in bytes: [Start, End).
+type Extent struct{ Start, End int }
+
+// Token is a word of the message with its meaning, as far as the word alone
+// tells. The cases are the types of this file.
+//
+//sumtype:decl
+type Token interface {
+	Extent() Extent
+}
+
+// at is embedded in every token.
+type at struct{ ext Extent }
+
+// Extent returns the bytes of the text that the token was read from.
+func (a at) Extent() Extent { return a.ext }
+
+// Number is a number without a unit. Whole tells 3 from 3.0 and from a half.
+type Number struct {
+	at
+	Value float64
+	Whole bool
+	// Word is true when it was spelt out or an article: "three", "a dozen", "a".
+	Word bool
+}
+
+// Percent is a number with a per cent sign or word.
+type Percent struct {
+	at
+	Value float64
+}
+
+// Dimension is what a unit measures.
+type Dimension uint8
+
+// The dimensions people type. A unit such as "c" (cup or degrees Celsius), "m"
+// (metres or minutes), "oz" (of weight or fluid) or "#" has several.
+const (
+	Mass Dimension = iota + 1
+	Volume
+	Temperature
+	Pressure
+	Length
+	Duration
+	Money
+)
+
+// Sense is one meaning of a quantity: in grams, litres, degrees Celsius,
+// kilopascals gauge, metres, seconds, or the currency named by Unit.
+type Sense struct {
+	Dim   Dimension
+	Value float64
+	// Unit is the canonical name of the unit typed: "lb", "quart", "psi", "ft".
+	Unit string
+}
+
+// Quantity is a number with a unit. Senses holds every meaning it can have,
+// the usual one first; a grammar asks for the dimension it needs.
+type Quantity struct {
+	at
+	Number float64
+	Senses []Sense
+}
+
+// RunRef is #12, 12.1-4, #12.3.
+type RunRef struct {
+	at
+	Ref kitchen.Ref
+}
+
+// When is a time of day, a day, a time gone by or to come: see [Moment].
+type When struct {
+	at
+	Moment Moment
+}
+
+// Period is a length of time: 2h30m, 90 min, an hour and a half.
+type Period struct {
+	at
+	Length time.Duration
+}
+
+// Interval is a from–to: 10-14, 10am to 2pm, sat 10-14.
+type Interval struct {
+	at
+	From, To Moment
+}
+
+// VesselWord is jar, jars, bag, bags; or a word that says the size as well, such
+// as pints or quarts, when a jar is meant (Container then has the size).
+type VesselWord struct {
+	at
+	Container kitchen.Container
+}
+
+// GrainWord names a grain.
+type GrainWord struct {
+	at
+	Grain grain.Kind
+}
+
+// Unsuited is a grain that won't do, such as cracked corn.
+type Unsuited struct {
+	at
+	Name string
+}
+
+// RouteWord names a route of inoculation.
+type RouteWord struct {
+	at
+	Route kitchen.Route
+}
+
+// Name is a name of this collective: of a cooker, member, lot or culture.
+type Name struct {
+	at
+	Of   NameKind
+	Text string // as the collective writes it
+}
+
+// NameKind says what a name names.
+type NameKind uint8
+
+// The kinds of names that a collective gives.
+const (
+	CookerName NameKind = iota + 1
+	MemberName
+)
+
+// Word is any other word, folded; Class is what the vocabulary knows of it.
+type Word struct {
+	at
+	Text  string // folded: lower case, straight quotes, normal width
+	Class Class
+	// Mended is the word it was taken for when it was misspelt.
+	Mended string
+}
+
+// Mark is punctuation that can separate: , + ; ? ! . and a line break.
+type Mark struct {
+	at
+	Rune rune
+}

@@ -1,0 +1,152 @@
+package kitchen
+
+import (
+	"time"
+
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/calc/unit"
+)
+
+// Change is an entry that changes the kitchen: one setting said. The cases are
+// the types of this file; each knows what it does to the [Settings].
+//
+//sumtype:decl
+type Change interface {
+	Entry
+	change(s *Settings)
+}
+
+// Elevation says how high the kitchen stands, -430 to 5,000 m.
+type Elevation struct {
+	Height unit.Metres `json:"m"`
+}
+
+// RoomTemperature says how warm the room is where containers cool.
+type RoomTemperature struct {
+	Temp unit.Celsius `json:"c"`
+}
+
+// GaugeKind is how a cooker shows its pressure.
+type GaugeKind uint8
+
+// A dial shows it; a weight rocks when it is reached.
+const (
+	Dial GaugeKind = iota + 1
+	Weight
+)
+
+// Capacity is how many of one container fill a cooker when nothing else is in.
+type Capacity struct {
+	Count     int       `json:"count"`
+	Container Container `json:"container"`
+}
+
+// CookerIs names a cooker and says what was said of it; what was not said (zero)
+// stays as it was. An empty Name means the collective's only cooker.
+type CookerIs struct {
+	Name string `json:"name,omitzero"`
+	// Takes lists what fills it, one or the other: seven quarts or three 5 lb bags.
+	Takes []Capacity `json:"takes,omitzero"`
+	// MaxGauge is the maker's highest pressure.
+	MaxGauge unit.GaugeKPa `json:"max_kpa,omitzero"`
+	Gauge    GaugeKind     `json:"gauge,omitzero"`
+	// Pot is the volume of the empty pot.
+	Pot unit.Litres `json:"pot_l,omitzero"`
+	// MinWater and MaxWater are the maker's limits for the water under the rack.
+	MinWater unit.Litres `json:"min_water_l,omitzero"`
+	MaxWater unit.Litres `json:"max_water_l,omitzero"`
+	// BoilOff is how much water it loses an hour at pressure.
+	BoilOff unit.LitresPerHour `json:"boil_off,omitzero"`
+}
+
+// HoldIs sets the hold of a container as the collective wants it. It is taken
+// as said, never scaled. A Container without size means every one of its vessel,
+// the zero Container all.
+type HoldIs struct {
+	Container Container     `json:"container,omitzero"`
+	Hold      time.Duration `json:"hold"`
+}
+
+// MethodIs says that a vessel (zero: every one) is filled by a method.
+type MethodIs struct {
+	Vessel Vessel `json:"vessel,omitzero"`
+	Method Method `json:"method"`
+}
+
+// StepIs sets the scale step to which weights are shown.
+type StepIs struct {
+	Step unit.Grams `json:"g"`
+}
+
+// JarFill says what a jar holds, weighed by the collective: wetted grain in a
+// jar filled their way.
+type JarFill struct {
+	Container Container  `json:"container"`
+	Wetted    unit.Grams `json:"g"`
+}
+
+// YieldIs says what a weight of dry grain came out at after soaking or simmering
+// and draining.
+type YieldIs struct {
+	Grain   grain.Kind `json:"grain,omitzero"`
+	Dry     unit.Grams `json:"dry_g"`
+	Drained unit.Grams `json:"drained_g"`
+}
+
+// RatioIs sets the water per dry grain for a route, grain and vessel; zero
+// fields mean every one.
+type RatioIs struct {
+	Route  Route      `json:"route,omitzero"`
+	Grain  grain.Kind `json:"grain,omitzero"`
+	Vessel Vessel     `json:"vessel,omitzero"`
+	Ratio  unit.Ratio `json:"ratio"`
+}
+
+// UsualGrain says which grain is meant when none is said.
+type UsualGrain struct {
+	Grain grain.Kind `json:"grain"`
+}
+
+// UsualOrder says what "the usual" is.
+type UsualOrder struct {
+	Order Order `json:"order"`
+}
+
+// GypsumIs sets the gypsum that every plan takes, as a share of the dry grain;
+// zero turns it off.
+type GypsumIs struct {
+	Share unit.Fraction `json:"share"`
+}
+
+// BagMeans says whether a "5 lb bag" holds that much wetted grain or is filled
+// with that much dry.
+type BagMeans struct {
+	Basis Basis `json:"basis"`
+}
+
+// HeadspaceIs sets the share of a jar that stays empty.
+type HeadspaceIs struct {
+	Share unit.Fraction `json:"share"`
+}
+
+// StorageMoisture says how moist grain is as bought (wet basis); a zero Grain
+// means every kind.
+type StorageMoisture struct {
+	Grain    grain.Kind    `json:"grain,omitzero"`
+	Moisture unit.Fraction `json:"moisture"`
+}
+
+// ZoneIs names the time zone of the kitchen (IANA).
+type ZoneIs struct {
+	Zone string `json:"zone"`
+}
+
+// MeasureIs says which quarts and pints the collective means.
+type MeasureIs struct {
+	Measure Measure `json:"measure"`
+}
+
+// PressureIs says at which gauge pressure the collective cooks.
+type PressureIs struct {
+	Gauge unit.GaugeKPa `json:"kpa"`
+}

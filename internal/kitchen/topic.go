@@ -1,0 +1,28 @@
+package kitchen
+
+// Topic is a subject of the help.
+type Topic uint8
+
+// The topics.
+const (
+	TopicJars Topic = iota + 1
+	TopicBags
+	TopicFilters
+	TopicHydration
+	TopicCook
+	TopicCooling
+	TopicInoculating
+	TopicContamination
+	TopicShelf
+	TopicCautions
+	TopicKitchen
+	TopicTyping
+)
+
+// Topics lists them all.
+func Topics() []Topic {
+	return []Topic{
+		TopicJars, TopicBags, TopicFilters, TopicHydration, TopicCook, TopicCooling, TopicInoculating,
+		TopicContamination, TopicShelf, TopicCautions, TopicKitchen, TopicTyping,
+	}
+}
