@@ -51,7 +51,7 @@ var table = [...]facts{
 			"oats", "oat", "whole oats", "horse oats", "feed oats", "race horse oats",
 			"racehorse oats", "hulled oats",
 		},
-		misspellings: []string{"oates", "otas"},
+		misspellings: []string{"oates"},
 		unsuited:     []string{"rolled oats", "oat flakes", "oatmeal", "instant oats", "oat bran"},
 	},
 	Millet: {
@@ -80,7 +80,7 @@ var table = [...]facts{
 			"maize", "corn", "popcorn", "pop corn", "whole corn", "feed corn", "field corn",
 			"whole maize",
 		},
-		misspellings: []string{"maze", "popcron"},
+		misspellings: []string{"popcron"},
 		unsuited: []string{
 			"cracked corn", "cracked maize", "corn meal", "cornmeal", "sweet corn", "sweetcorn",
 			"corn cob", "corn cobs", "microwave popcorn",
@@ -90,7 +90,7 @@ var table = [...]facts{
 		name: "barley", moisture: usualMoisture, density: unit.PoundsPerUSBushel(48),
 		yield: between(1.8, 2.1), simmer: minutes(30, 45),
 		synonyms:     []string{"barley", "whole barley", "feed barley", "hulled barley"},
-		misspellings: []string{"barly", "barely"},
+		misspellings: []string{"barly"},
 		unsuited:     []string{"pearl barley", "pearled barley", "barley flakes", "barley malt", "malted barley"},
 	},
 	BrownRice: {
