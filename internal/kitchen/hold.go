@@ -1,0 +1,134 @@
+package kitchen
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/calc/hold"
+	"ryebell/internal/calc/steam"
+	"ryebell/internal/calc/unit"
+)
+
+// defaultHolds is the hold at 15 psi and sea level by the largest container it
+// covers (common practice, no source; sources differ widely for bags, up to 240
+// minutes for 10 lb). Five pounds and 2.5 kg stand for one size, as do a quart
+// and a litre.
+var defaultHolds = []struct {
+	vessel Vessel
+	upTo   Container
+	hold   time.Duration
+}{
+	{Jar, Container{Vessel: Jar, Volume: unit.Litres(1.15)}, 90 * time.Minute}, // an imperial quart is 1.137 l
+	{Jar, Container{Vessel: Jar, Volume: unit.Litres(2.3)}, 120 * time.Minute},
+	{Jar, Container{Vessel: Jar, Volume: unit.Litres(4.6)}, 150 * time.Minute},
+	{Bag, Container{Vessel: Bag, Weight: unit.Grams(2500)}, 90 * time.Minute},
+	{Bag, Container{Vessel: Bag, Weight: unit.Pounds(6)}, 120 * time.Minute},
+	{Bag, Container{Vessel: Bag, Weight: unit.Pounds(10)}, 150 * time.Minute},
+}
+
+// DefaultHold is the hold of a container at 15 psi and sea level when nobody
+// said otherwise; false when it is larger than any that is known.
+func DefaultHold(c Container) (time.Duration, bool) {
+	for _, row := range defaultHolds {
+		if row.vessel == c.Vessel && c.size() <= row.upTo.size()*1.001 {
+			return row.hold, true
+		}
+	}
+	return 0, false
+}
+
+// size orders containers of one vessel: litres of a jar, kilograms of a bag. A
+// jar known only by its grain is as large as the jar which that would fill.
+func (c Container) size() float64 {
+	if c.Vessel == Jar && c.Volume == 0 {
+		full := float64(wettedDensity) * float64(1-defaultHeadspace)
+		return c.Weight.Kilograms() / full
+	}
+	if c.Vessel == Jar {
+		return float64(c.Volume)
+	}
+	return c.Weight.Kilograms()
+}
+
+// Hold is how long a load is held at pressure, and why.
+type Hold struct {
+	// For is the container that rules the load: the one that needs longest.
+	For Container
+	// At is the gauge pressure, Temperature that of steam there and here.
+	At          unit.GaugeKPa
+	Temperature unit.Celsius
+	Time        time.Duration
+	Origin      Origin
+	// Base is the row of the table the default was scaled from; zero when the
+	// hold was said or is the collective's own.
+	Base time.Duration
+	// Usual is what the default would ask for here; longer than Time when a
+	// shorter hold was set.
+	Usual time.Duration
+	// TooLong says that the default leads past four hours here: not with this
+	// cooker at this height.
+	TooLong bool
+	// Higher is the gauge pressure that would do with Base, and WithinRating
+	// whether the cooker's rating is known to allow it; zero at sea level.
+	Higher       unit.GaugeKPa
+	WithinRating bool
+}
+
+// Short reports whether the hold is shorter than the default would be.
+func (h Hold) Short() bool { return h.Usual > 0 && h.Time < h.Usual }
+
+// gaugeFor is the pressure that a cooker is run at: the collective's choice, or
+// 15 psi, never above its rating. Without a rating it is never above 15 psi.
+func (s Settings) gaugeFor(c CookerIs) unit.GaugeKPa {
+	g := firstSet(s.CookingGauge, hold.ReferenceGauge())
+	limit := firstSet(c.MaxGauge, hold.ReferenceGauge())
+	return min(g, limit)
+}
+
+// holdOf is the hold of one container in a cooker. The second result is false
+// when no table knows a container so large: then it must be asked for.
+func (s Settings) holdOf(c Container, k CookerIs, said time.Duration) (Hold, bool) {
+	at := s.gaugeFor(k)
+	h := Hold{For: c, At: at, Origin: Default}
+	h.Temperature, _ = steam.Temperature(at, s.Height())
+	base, known := DefaultHold(c)
+	if known {
+		scaled, err := hold.Scale(base, s.Height(), at)
+		if err == nil {
+			h.Base, h.Usual, h.Time, h.TooLong = base, scaled.Hold, scaled.Hold, scaled.BeyondLimit
+			h.Higher, h.WithinRating = s.higher(scaled, at, k)
+		}
+	}
+	own := s.ownHold(c)
+	switch {
+	case said > 0:
+		h.Time, h.Origin, h.TooLong = said, Said, false
+	case own > 0:
+		h.Time, h.Origin, h.TooLong = own, Own, false
+	}
+	return h, known || h.Origin != Default
+}
+
+// higher is the gauge pressure that would bring the sea-level temperature, when
+// it is above what the cooker is run at.
+func (s Settings) higher(scaled hold.Scaled, at unit.GaugeKPa, k CookerIs) (unit.GaugeKPa, bool) {
+	if scaled.SameTemperatureGauge <= at*1.005 {
+		return 0, false
+	}
+	return scaled.SameTemperatureGauge, k.MaxGauge >= scaled.SameTemperatureGauge
+}
+
+// ownHold is the hold that the collective set for a container, 0 if none: for
+// that size, else for its vessel, else for all.
+func (s Settings) ownHold(c Container) time.Duration {
+	for _, match := range []func(HoldIs) bool{
+		func(h HoldIs) bool { return h.Container.Sized() && h.Container.Same(c) },
+		func(h HoldIs) bool { return !h.Container.Sized() && h.Container.Vessel == c.Vessel },
+		func(h HoldIs) bool { return h.Container == Container{} },
+	} {
+		if i := slices.IndexFunc(s.Holds, match); i >= 0 {
+			return s.Holds[i].Hold
+		}
+	}
+	return 0
+}

@@ -1,0 +1,167 @@
+package kitchen
+
+import (
+	"fmt"
+	"time"
+
+	"ryebell/internal/calc/unit"
+)
+
+// Refusal is the answer to something that cannot be done or cannot be so. It is
+// an error so that it can travel; the sentence is made elsewhere, from the
+// fields. The cases are the types of this file.
+//
+//sumtype:decl
+type Refusal interface {
+	error
+	refusal()
+}
+
+// The ends of what an order takes.
+const (
+	MaxUnits                 = 1000 // units in one order
+	MaxBag       unit.Grams  = 12000
+	MinBag       unit.Grams  = 50
+	MaxJar       unit.Litres = 10
+	MinJar       unit.Litres = 0.05
+	MaxLoose     unit.Grams  = 500000
+	MinLoose     unit.Grams  = 20
+	MaxHeight    unit.Metres = 5000
+	MinHeight    unit.Metres = -430
+	MaxRatio     unit.Ratio  = 2
+	MinRatio     unit.Ratio  = 0.1
+	LongestHold              = 8 * time.Hour
+	ShortestHold             = time.Minute
+)
+
+// Quantity names what is out of range.
+type Quantity uint8
+
+// The quantities that have limits.
+const (
+	CountOfUnits Quantity = iota + 1
+	BagWeight
+	JarVolume
+	JarWeight
+	LooseGrain
+	HeightOfKitchen
+	RoomWarmth
+	HoldTime
+	GaugePressure
+	WaterRatio
+	Moisture
+	GypsumShare
+	HeadspaceShare
+	ScaleStepSize
+	PotVolume
+	CookerWater
+	CookerCapacity
+	SoakedYield
+	BoilOffRate
+)
+
+// OutOfRange says that a number lies outside what it can be. Got, Low and High
+// are in the base unit of the quantity (grams, litres, metres, °C, minutes, kPa,
+// or a share).
+type OutOfRange struct {
+	What           Quantity
+	Got, Low, High float64
+}
+
+// NoHold says that no table knows a container so large; a hold must be said.
+type NoHold struct{ Container Container }
+
+// NoSuchRun says that the book has no run of that number.
+type NoSuchRun struct{ Run RunNo }
+
+// NoPlanYet says that there is no plan to go on from.
+type NoPlanYet struct{}
+
+// NoUsualYet says that the collective has not said what its usual order is.
+type NoUsualYet struct{}
+
+// NotSteward says that only a steward may do that.
+type NotSteward struct{}
+
+// LastSteward says that the only steward can't stop being one.
+type LastSteward struct{}
+
+// NoSuchMember says that nobody of that name is here.
+type NoSuchMember struct{ Name string }
+
+// NoSuchCooker says that no cooker has that name.
+type NoSuchCooker struct{ Name string }
+
+// NothingToUndo says that the speaker has said nothing that could be taken back.
+type NothingToUndo struct{}
+
+// TooDry says that a wanted moisture is below what the grain has already.
+type TooDry struct{ Wanted, Stored unit.Fraction }
+
+// WrongCode says that a code is wrong, used or too old.
+type WrongCode struct{}
+
+// TooManyTries says that no further code is taken here for an hour.
+type TooManyTries struct{}
+
+// UnknownZone says that no time zone has that name. Zones are data of the machine,
+// so the caller checks them.
+type UnknownZone struct{ Name string }
+
+// NameTaken says that another member or cooker has that name.
+type NameTaken struct{ Name string }
+
+// NoRoom says that not even one of a container goes into a cooker.
+type NoRoom struct {
+	Container Container
+	Cooker    CookerIs
+}
+
+// TooSmall says that grain at hand fills not one container.
+type TooSmall struct {
+	AtHand, Needs unit.Grams
+	Container     Container
+}
+
+// TooLate says that the start for a deadline has gone by.
+type TooLate struct {
+	OutBy, Start, Soonest time.Time
+}
+
+func (OutOfRange) refusal()    {}
+func (NoHold) refusal()        {}
+func (NoSuchRun) refusal()     {}
+func (NoPlanYet) refusal()     {}
+func (NoUsualYet) refusal()    {}
+func (NotSteward) refusal()    {}
+func (LastSteward) refusal()   {}
+func (NoSuchMember) refusal()  {}
+func (NoSuchCooker) refusal()  {}
+func (NothingToUndo) refusal() {}
+func (TooDry) refusal()        {}
+func (WrongCode) refusal()     {}
+func (TooManyTries) refusal()  {}
+func (UnknownZone) refusal()   {}
+func (NameTaken) refusal()     {}
+func (NoRoom) refusal()        {}
+func (TooSmall) refusal()      {}
+func (TooLate) refusal()       {}
+
+func (e OutOfRange) Error() string  { return fmt.Sprintf("quantity %d out of range", e.What) }
+func (e NoHold) Error() string      { return "no hold known for a container so large" }
+func (e NoSuchRun) Error() string   { return "no run " + e.Run.String() }
+func (NoPlanYet) Error() string     { return "no plan yet" }
+func (NoUsualYet) Error() string    { return "no usual order yet" }
+func (NotSteward) Error() string    { return "not a steward" }
+func (LastSteward) Error() string   { return "last steward" }
+func (NoSuchMember) Error() string  { return "no such member" }
+func (NoSuchCooker) Error() string  { return "no such cooker" }
+func (NothingToUndo) Error() string { return "nothing to undo" }
+func (TooDry) Error() string        { return "wanted moisture below storage moisture" }
+func (WrongCode) Error() string     { return "wrong code" }
+func (TooManyTries) Error() string  { return "too many tries" }
+func (UnknownZone) Error() string   { return "unknown time zone" }
+func (NameTaken) Error() string     { return "name taken" }
+func (NoRoom) Error() string        { return "container does not fit the cooker" }
+func (TooSmall) Error() string      { return "too little grain for one container" }
+func (TooLate) Error() string       { return "start has gone by" }

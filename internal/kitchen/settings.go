@@ -1,0 +1,222 @@
+package kitchen
+
+import (
+	"slices"
+	"strings"
+
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/calc/hydration"
+	"ryebell/internal/calc/unit"
+)
+
+// Defaults of a kitchen that has said nothing (common practice, no source, but
+// where another is named). Each is shown as such when the working is asked for.
+const (
+	defaultRoom      unit.Celsius    = 20
+	defaultStep      unit.Grams      = 5
+	defaultHeadspace unit.Fraction   = 0.30
+	wettedDensity    unit.KgPerLitre = 0.68 // loose wetted grain, 0.60 to 0.75
+	defaultRatio     unit.Ratio      = 0.43 // no route said, and grain to grain
+)
+
+// Settings are the kitchen as its changes have made it. What nobody said is
+// zero, and the methods below give the default for it.
+type Settings struct {
+	Elevation    *unit.Metres
+	Room         *unit.Celsius
+	Cookers      []CookerIs
+	Holds        []HoldIs
+	Methods      []MethodIs
+	Step         unit.Grams
+	Fills        []JarFill
+	Yields       []YieldIs
+	Ratios       []RatioIs
+	UsualGrain   grain.Kind
+	UsualOrder   *Order
+	Gypsum       unit.Fraction
+	BagBasis     Basis
+	Headspace    *unit.Fraction
+	StoredAt     []StorageMoisture
+	Zone         string
+	Measure      Measure
+	CookingGauge unit.GaugeKPa
+}
+
+// FoldSettings is the kitchen that these records leave, in the order given.
+// Records that change nothing here are passed over; struck ones must not be
+// among them.
+func FoldSettings(records []Record) Settings {
+	var s Settings
+	for _, r := range records {
+		if c, ok := r.Entry.(Change); ok {
+			c.change(&s)
+		}
+	}
+	return s
+}
+
+// With is the kitchen after some changes more.
+func (s Settings) With(changes ...Change) Settings {
+	s.Cookers = slices.Clone(s.Cookers)
+	s.Holds = slices.Clone(s.Holds)
+	s.Methods = slices.Clone(s.Methods)
+	s.Fills = slices.Clone(s.Fills)
+	s.Yields = slices.Clone(s.Yields)
+	s.Ratios = slices.Clone(s.Ratios)
+	s.StoredAt = slices.Clone(s.StoredAt)
+	for _, c := range changes {
+		c.change(&s)
+	}
+	return s
+}
+
+// Height is the kitchen's elevation; sea level until it is said.
+func (s Settings) Height() unit.Metres { return orElse(s.Elevation, 0) }
+
+// RoomTemp is how warm the room is; 20 °C until it is said.
+func (s Settings) RoomTemp() unit.Celsius { return orElse(s.Room, defaultRoom) }
+
+// Empty is the share of a jar that stays empty; 30 % until it is said.
+func (s Settings) Empty() unit.Fraction { return orElse(s.Headspace, defaultHeadspace) }
+
+// ScaleStep is the step that weights are shown in; 5 g until it is said.
+func (s Settings) ScaleStep() unit.Grams {
+	if s.Step > 0 {
+		return s.Step
+	}
+	return defaultStep
+}
+
+// GrainMeant is the grain when none is said: the usual one, at first rye.
+func (s Settings) GrainMeant() grain.Kind {
+	if s.UsualGrain != 0 {
+		return s.UsualGrain
+	}
+	return grain.Rye
+}
+
+// MethodFor is the way a vessel is filled; measured until they say otherwise.
+func (s Settings) MethodFor(v Vessel) Method {
+	for _, m := range slices.Backward(s.Methods) {
+		if m.Vessel == 0 || m.Vessel == v {
+			return m.Method
+		}
+	}
+	return Measured
+}
+
+// RatioFor is the water per dry grain for a route, grain and vessel, and whether
+// it is the collective's own. Of their own the closest fits, of equally close
+// ones the newest. Defaults by route are common practice.
+func (s Settings) RatioFor(r Route, g grain.Kind, v Vessel) (unit.Ratio, Origin) {
+	best, at := -1, -1
+	for i, own := range s.Ratios {
+		score := fit(own.Route, r) + fit(own.Grain, g) + fit(own.Vessel, v)
+		if score >= 0 && score >= best {
+			best, at = score, i
+		}
+	}
+	if at >= 0 {
+		return s.Ratios[at].Ratio, Own
+	}
+	switch r {
+	case LiquidCulture, Spores:
+		return 0.40, Default
+	case Agar:
+		return 0.46, Default
+	case GrainToGrain, 0:
+		return defaultRatio, Default
+	}
+	return defaultRatio, Default
+}
+
+// fit scores one field of a setting: 1 when it names what is wanted, 0 when it
+// names nothing, far below when it names something else.
+func fit[T comparable](own, wanted T) int {
+	var unsaid T
+	switch own {
+	case unsaid:
+		return 0
+	case wanted:
+		return 1
+	}
+	return -10
+}
+
+// YieldFor is how many times its dry weight soaked and drained grain weighs, and
+// whether the collective has weighed it.
+func (s Settings) YieldFor(g grain.Kind) (unit.Yield, Origin) {
+	for _, y := range slices.Backward(s.Yields) {
+		if y.Grain == g || y.Grain == 0 {
+			if k, err := hydration.YieldOf(y.Dry, y.Drained); err == nil {
+				return k, Own
+			}
+		}
+	}
+	return g.SoakedYield().Mid, Default
+}
+
+// StorageMoistureOf is how moist a grain is as bought.
+func (s Settings) StorageMoistureOf(g grain.Kind) (unit.Fraction, Origin) {
+	for _, m := range slices.Backward(s.StoredAt) {
+		if m.Grain == g || m.Grain == 0 {
+			return m.Moisture, Own
+		}
+	}
+	return g.StorageMoisture(), Default
+}
+
+// FillOf is the wetted grain in a jar filled their way: as they weighed it, else
+// by volume, headspace and the bulk density of wetted grain.
+func (s Settings) FillOf(c Container) (unit.Grams, Origin) {
+	for _, f := range slices.Backward(s.Fills) {
+		if f.Container.Same(c) {
+			return f.Wetted, Own
+		}
+	}
+	return hydration.JarFill(c.Volume, s.Empty(), wettedDensity), Default
+}
+
+// CookerNamed finds a cooker by its name, case aside. The empty name finds the
+// only cooker there is, and fails when there are several.
+func (s Settings) CookerNamed(name string) (CookerIs, bool) {
+	if name == "" {
+		if len(s.Cookers) == 1 {
+			return s.Cookers[0], true
+		}
+		return CookerIs{}, false
+	}
+	i := slices.IndexFunc(s.Cookers, func(c CookerIs) bool { return strings.EqualFold(c.Name, name) })
+	if i < 0 {
+		return CookerIs{}, false
+	}
+	return s.Cookers[i], true
+}
+
+// CookerNames lists the cookers that have a name.
+func (s Settings) CookerNames() []string {
+	var names []string
+	for _, c := range s.Cookers {
+		if c.Name != "" {
+			names = append(names, c.Name)
+		}
+	}
+	return names
+}
+
+// Origin tells where a number comes from.
+type Origin uint8
+
+// A number was Said in the message, is the collective's Own, or a Default.
+const (
+	Said Origin = iota + 1
+	Own
+	Default
+)
+
+func orElse[T any](p *T, otherwise T) T {
+	if p != nil {
+		return *p
+	}
+	return otherwise
+}
