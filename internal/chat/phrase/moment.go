@@ -32,7 +32,12 @@ type Day struct {
 	Weekday    time.Weekday
 	HasWeekday bool
 	Next       bool
-	// Year, Month and Date of a calendar date; Year 0 when it was not said.
+	// NextWeek is set for "next week monday".
+	NextWeek bool
+	// Months counts calendar months from the month of the message.
+	Months int
+	// Year, Month and Date of a calendar date; Year 0 when it was not said, Month
+	// 0 as well for "the 14th" and "thu 14th".
 	Year  int
 	Month time.Month
 	Date  int

@@ -19,10 +19,17 @@ type Token interface {
 }
 
 // at is embedded in every token.
-type at struct{ ext Extent }
+type at struct {
+	ext Extent
+	as  string
+}
 
 // Extent returns the bytes of the text that the token was read from.
 func (a at) Extent() Extent { return a.ext }
+
+// TakenFor returns the word that a misspelt one was taken for, and nothing for
+// one spelt right.
+func (a at) TakenFor() string { return a.as }
 
 // Number is a number without a unit. Whole tells 3 from 3.0 and from a half.
 type Number struct {
@@ -31,6 +38,28 @@ type Number struct {
 	Whole bool
 	// Word is true when it was spelt out or an article: "three", "a dozen", "a".
 	Word bool
+	// Times is true for 3x, x3 and 3 x: it can only be a count.
+	Times bool
+	// Mixed is true for a whole number, a space and a fraction, "3 1/2", which
+	// in front of a jar can also be a count and a size.
+	Mixed bool
+	// Ref is set for a number such as 12.3 that can also be unit 3 of run 12.
+	Ref *kitchen.Ref
+}
+
+// Unclear is a number that nobody can read for sure, such as 1000,100 or
+// 1/2,3 or 2mil: no grammar takes it for an amount. A unit beside it belongs
+// to it.
+type Unclear struct{ at }
+
+// Range is two numbers or a bound where one is needed: 10-20 kg, over 4 oz. A
+// missing end is infinite. Senses are those of the unit, if there was one, with
+// the Value of one such unit for Length, Mass and the like (zero for
+// temperatures, which have no common factor).
+type Range struct {
+	at
+	Lo, Hi float64
+	Senses []Sense
 }
 
 // Percent is a number with a per cent sign or word.
@@ -69,6 +98,8 @@ type Quantity struct {
 	at
 	Number float64
 	Senses []Sense
+	// Mixed is as in [Number]: "3 1/2 gallon" before jars can be three of a half.
+	Mixed bool
 }
 
 // RunRef is #12, 12.1-4, #12.3.
@@ -141,11 +172,13 @@ type Word struct {
 	at
 	Text  string // folded: lower case, straight quotes, normal width
 	Class Class
-	// Mended is the word it was taken for when it was misspelt.
-	Mended string
+	// Mended lists the known words that an unknown one is a misspelling of, when
+	// there are several. With one alone the token is that word's.
+	Mended []string
 }
 
-// Mark is punctuation that can separate: , + ; ? ! . and a line break.
+// Mark is punctuation that can separate or divide: , + & ; : ? ! . / ( ) - # %
+// and a line break.
 type Mark struct {
 	at
 	Rune rune
