@@ -159,10 +159,10 @@ func (capacityError) Error() string { return "no capacity stated" }
 // pack shares containers out over loads of one cooker. A container of no stated
 // capacity counts like the next larger of its vessel, which can only be too
 // cautious; where none is larger the capacity is unknown.
-func pack(boxed []Capacity, k CookerIs) ([][]Capacity, []Note, *capacityError) {
+func pack(boxed []Capacity, k CookerIs) ([][]Capacity, []Reservation, *capacityError) {
 	capacity := load.Capacity[int]{}
 	items := make([]load.Item[int], 0, len(boxed))
-	var notes []Note
+	var notes []Reservation
 	for i, b := range boxed {
 		takes, ok := k.takes(b.Container)
 		if !ok {

@@ -20,7 +20,7 @@ type Plan struct {
 	// Hold rules a load in which everything stands together; zero for loose grain.
 	Hold  Hold
 	Loads Loads
-	Notes []Note
+	Notes []Reservation
 }
 
 // Line is one item of an order, worked out.
@@ -51,11 +51,11 @@ type Line struct {
 	GypsumEach, GypsumAll unit.Grams
 }
 
-// Note is a reservation about a plan. The cases are the types of this file that
+// Reservation is something a cook should know about a plan. The cases are the types of this file that
 // end in Note.
 //
 //sumtype:decl
-type Note interface{ note() }
+type Reservation interface{ reservation() }
 
 // BagsDifferNote says that sources differ about the hold of bags so large.
 type BagsDifferNote struct{ Container Container }
@@ -85,18 +85,13 @@ type LowPressureNote struct{ At unit.GaugeKPa }
 // moisture or ratio was asked for.
 type MeasuredNote struct{ Container Container }
 
-// MustFollowNote says that a cooker rating was not stated, so more than 15 psi
-// is not advised.
-type MustFollowNote struct{}
-
-func (BagsDifferNote) note()  {}
-func (ShortHoldNote) note()   {}
-func (NoCapacityNote) note()  {}
-func (CountedAsNote) note()   {}
-func (WaterOverNote) note()   {}
-func (LowPressureNote) note() {}
-func (MeasuredNote) note()    {}
-func (MustFollowNote) note()  {}
+func (BagsDifferNote) reservation()  {}
+func (ShortHoldNote) reservation()   {}
+func (NoCapacityNote) reservation()  {}
+func (CountedAsNote) reservation()   {}
+func (WaterOverNote) reservation()   {}
+func (LowPressureNote) reservation() {}
+func (MeasuredNote) reservation()    {}
 
 // Work works an order out. An error is a [Refusal].
 func (s Settings) Work(o Order) (Plan, error) {

@@ -1,0 +1,61 @@
+package wording
+
+import (
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// notes says the reservations of a plan, and what a first plan took for granted.
+func notes(v PlanView) []chat.Block {
+	var out []chat.Block
+	for _, n := range v.Plan.Notes {
+		if text := note(n, v); text != "" {
+			out = append(out, say(text))
+		}
+	}
+	if v.First == New && v.Settings.Elevation == nil {
+		out = append(out, say("Taken: sea level. Higher? Say it, like `we're at 1600 m`."))
+	}
+	return out
+}
+
+// note is one reservation in a sentence or two; empty when it needn't be said
+// again.
+func note(n kitchen.Reservation, v PlanView) string {
+	switch n := n.(type) {
+	case kitchen.BagsDifferNote:
+		if v.First != New {
+			return ""
+		}
+		return "Sources differ for bags this big, up to 240" + nb + "min. To set yours: `hold " + typed(n.Container) + "s 150`"
+	case kitchen.ShortHoldNote:
+		return "**Shorter than the " + minutes(n.Hold.Usual) + "** that is the default here: less is killed. It stays on the record."
+	case kitchen.NoCapacityNote:
+		return "Does it fit? Say what the cooker takes: `big pot takes 7 quarts or 3 5lb bags`"
+	case kitchen.CountedAsNote:
+		return "Room for a " + one(n.Container) + " counted like a " + one(n.As) + ": say how many it takes."
+	case kitchen.WaterOverNote:
+		return "**" + litres(n.Needed) + " is over the " + litres(n.Max) + "** the cooker takes: cook a smaller load, not a shorter hold."
+	case kitchen.LowPressureNote:
+		return "At " + psi(n.At) + " steam is colder than at 15: that is why it takes longer."
+	case kitchen.MeasuredNote:
+		return "Measured, not soaked, since you named the moisture."
+	}
+	panic("note without words")
+}
+
+// typed names a container the way it is typed.
+func typed(c kitchen.Container) string {
+	switch c.Vessel {
+	case kitchen.Jar:
+		if c.Volume > 0 {
+			return plain(jarSize(c.Volume)) + " jar"
+		}
+		return plain(massAsSaid(c.Weight)) + " jar"
+	case kitchen.Bag:
+		return plain(massAsSaid(c.Weight)) + " bag"
+	case 0:
+		return "grain"
+	}
+	panic("vessel " + c.Vessel.String())
+}

@@ -1,0 +1,73 @@
+package wording
+
+import (
+	"strings"
+
+	"ryebell/internal/chat"
+)
+
+// say is a paragraph of text in which **bold** and `code` are marked. Words of
+// people (names they gave) take the place of each {}: nothing in them is a mark.
+func say(text string, theirs ...string) chat.Para {
+	var p chat.Para
+	for text != "" {
+		i := strings.IndexAny(text, "*`{")
+		if i < 0 {
+			return append(p, chat.Text(text))
+		}
+		if i > 0 {
+			p = append(p, chat.Text(text[:i]))
+		}
+		var span chat.Span
+		span, text, theirs = marked(text[i:], theirs)
+		p = append(p, span)
+	}
+	return p
+}
+
+// marked reads the marked span that a text begins with; a mark that is never
+// closed is plain text.
+func marked(text string, theirs []string) (chat.Span, string, []string) {
+	if rest, ok := strings.CutPrefix(text, "{}"); ok && len(theirs) > 0 {
+		return chat.Text(theirs[0]), rest, theirs[1:]
+	}
+	if inner, rest, ok := strings.Cut(strings.TrimPrefix(text, "**"), "**"); ok && strings.HasPrefix(text, "**") {
+		return chat.Bold(inner), rest, theirs
+	}
+	if inner, rest, ok := strings.Cut(text[1:], "`"); ok && text[0] == '`' {
+		return chat.Code(inner), rest, theirs
+	}
+	return chat.Text(text[:1]), text[1:], theirs
+}
+
+// tap is a button whose label is what it says.
+func tap(label, sentence string) chat.Button { return chat.Button{Label: label, Say: sentence} }
+
+// lines makes a post of paragraphs, one sentence or two in each; empty ones are
+// left out.
+func lines(texts ...string) chat.Post {
+	post := chat.Post{Loudness: chat.Answer}
+	for _, t := range texts {
+		if t != "" {
+			post.Blocks = append(post.Blocks, say(t))
+		}
+	}
+	return post
+}
+
+// with adds buttons to a post.
+func with(p chat.Post, buttons ...chat.Button) chat.Post {
+	p.Buttons = append(p.Buttons, buttons...)
+	return p
+}
+
+// listed joins words as in a sentence: a, b and c.
+func listed(words []string) string {
+	switch len(words) {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
