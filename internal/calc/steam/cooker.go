@@ -43,9 +43,9 @@ func GaugeFor(t unit.Celsius, elevation unit.Metres) (unit.GaugeKPa, error) {
 		return 0, err
 	}
 	gauge := p.Over(air)
-	// The two saturation equations meet to within a millionth only, so the
-	// boiling point itself may come out a hair under the air's own pressure.
-	if gauge < 0 && gauge > -1e-4 {
+	// Solved there and back in floating point, the boiling point itself may come
+	// out a hair under the air's own pressure.
+	if gauge < 0 && gauge > -1e-6 {
 		gauge = 0
 	}
 	return gauge, unit.Check(unit.Gauge, gauge, 0, HighestGauge)
