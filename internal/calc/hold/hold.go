@@ -64,9 +64,9 @@ func Scale(base time.Duration, elevation unit.Metres, gauge unit.GaugeKPa) (Scal
 		return Scaled{}, err
 	}
 	exact := lethality.Equivalent(base, reference, here)
-	hold := max(base, wholeMinutes(exact))
-	if exact <= base {
-		hold = base
+	hold := base
+	if exact > base {
+		hold = max(base, wholeMinutes(exact))
 	}
 	return Scaled{
 		Hold:                 hold,
@@ -78,10 +78,11 @@ func Scale(base time.Duration, elevation unit.Metres, gauge unit.GaugeKPa) (Scal
 }
 
 // wholeMinutes rounds up, and forgives a millisecond: that is the arithmetic's
-// and not the kitchen's. The longest Duration stays as it is.
+// and not the kitchen's. The coldest steam that Scale can meet is near 69 °C,
+// so d stays far from the longest Duration.
 func wholeMinutes(d time.Duration) time.Duration {
 	down := d.Truncate(time.Minute)
-	if d-down <= time.Millisecond || d > LongestBase*10000 {
+	if d-down <= time.Millisecond {
 		return down
 	}
 	return down + time.Minute
