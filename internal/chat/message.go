@@ -60,7 +60,7 @@ type Message struct {
 	Room  Room
 	From  Person
 	// At is when it was sent, Arrived when the door handed it over. At
-	// counts; both are in UTC.
+	// counts; both are in UTC. Of an edit, At is when the change was made.
 	At, Arrived time.Time
 	Audience    Audience
 	Address     Address
@@ -68,7 +68,8 @@ type Message struct {
 	Text string
 	// ReplyTo is the platform's identifier of the post this answers.
 	ReplyTo string
-	// Edits is the Event of the earlier message that this one replaces.
+	// Edits is the Event of the earlier message that this one replaces: of
+	// several edits each names the first one, never another edit.
 	Edits string
 	// Tap is set when a button was tapped.
 	Tap *Tap
@@ -114,7 +115,8 @@ type Receipt struct {
 // committed; an error means that it was not and should be offered again.
 type Handler func(context.Context, Message) error
 
-// Door is a chat platform. Run receives until ctx ends; Send delivers one
+// Door is a chat platform. Run receives until ctx ends or, in a terminal, the
+// input does; Send delivers one
 // parcel and reports a refusal for good as [Refused] and a request to wait as
 // [RetryAfter]; any other error means: try again.
 type Door interface {

@@ -1,13 +1,15 @@
 package chat
 
-import "time"
+import (
+	"fmt"
+	"time"
+)
 
 // Post is something the bot says: a small tree of blocks with buttons below.
 // It knows nothing of any platform; each door prints it in its own way.
 type Post struct {
 	Blocks []Block
-	// Buttons are rows of buttons, at most three in a post, the likely step
-	// first.
+	// Buttons are at most three in a post, the likely step first.
 	Buttons []Button
 	Files   []File
 	// Slot names the post that this one replaces in place, such as "run/12"
@@ -30,6 +32,9 @@ const (
 	Digest
 )
 
+// String is the word for logs and for the stored form; empty for none.
+func (l Loudness) String() string { return word(loudnesses, int(l)) }
+
 // Button is a labelled sentence: a tap on it is the same as saying it.
 type Button struct {
 	Label string
@@ -49,11 +54,30 @@ type File struct {
 //sumtype:decl
 type Block interface{ block() }
 
-// Para is a paragraph.
+// Para is one paragraph. A line break inside a span is printed as a space:
+// what is to stand on lines of its own is several paragraphs.
 type Para []Span
 
+// P makes a paragraph from strings, each a [Text], and other spans. It panics
+// for anything else, since that is a slip in a literal.
+func P(parts ...any) Para {
+	p := make(Para, len(parts))
+	for i, part := range parts {
+		switch part := part.(type) {
+		case string:
+			p[i] = Text(part)
+		case Span:
+			p[i] = part
+		default:
+			panic(fmt.Sprintf("chat: paragraph of %T", part))
+		}
+	}
+	return p
+}
+
 // Table holds short cells in two or three columns, at most 28 columns of text
-// wide. Numbers go to the right.
+// wide. Numbers go to the right. A column that Align does not reach stands
+// left; a row may be short.
 type Table struct {
 	Align []Align
 	Rows  [][]string
@@ -71,8 +95,21 @@ const (
 // List is a list of short lines, each with a mark before it.
 type List [][]Span
 
-// Quote is text of somebody else, shown as such.
+// Quote is text of somebody else, shown as such. It alone keeps its line
+// breaks.
 type Quote string
+
+func (f WhenForm) layout() string {
+	switch f {
+	case Clock:
+		return "15:04"
+	case DayClock:
+		return "Mon 2 Jan 15:04"
+	case Day:
+		return "Mon 2 Jan"
+	}
+	panic(fmt.Sprintf("chat: form of instant %d", f))
+}
 
 func (Para) block()  {}
 func (Table) block() {}
@@ -94,10 +131,19 @@ type Bold string
 // Code is something to type.
 type Code string
 
-// Mention names a person and rings for them where the platform can.
+// Mention names a person and rings for them where the platform can. Name is
+// what the collective calls them; if it is empty the platform's name is shown.
 type Mention struct {
 	Person Person
 	Name   string
+}
+
+// String is the name to show.
+func (m Mention) String() string {
+	if m.Name != "" {
+		return m.Name
+	}
+	return m.Person.Name
 }
 
 // When is an instant, printed as Form says in the zone that the book keeps
@@ -106,6 +152,16 @@ type When struct {
 	At   time.Time
 	Zone string // IANA name
 	Form WhenForm
+}
+
+// String prints the instant. A zone that is not known on this machine counts
+// as UTC, for a post that cannot be shown would hold up its room.
+func (w When) String() string {
+	zone, err := time.LoadLocation(w.Zone)
+	if err != nil {
+		zone = time.UTC
+	}
+	return w.At.In(zone).Format(w.Form.layout())
 }
 
 // WhenForm says how much of an instant is printed.
