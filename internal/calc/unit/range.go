@@ -50,7 +50,7 @@ func (q Quantity) String() string {
 	case Count:
 		return "count"
 	}
-	return fmt.Sprintf("quantity(%d)", uint8(q))
+	panic(fmt.Sprintf("unit: no quantity %d", uint8(q)))
 }
 
 // RangeError says that a quantity lies outside the range for which a formula
