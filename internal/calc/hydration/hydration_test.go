@@ -107,6 +107,40 @@ func TestRatioFor(t *testing.T) {
 	}
 }
 
+// TestRatiosOfWantedMoistures: for grain of 12 %, to two decimals (computed
+// apart from this package).
+func TestRatiosOfWantedMoistures(t *testing.T) {
+	for m, want := range map[unit.Fraction]float64{0.40: 0.47, 0.45: 0.60, 0.50: 0.76, 0.55: 0.96} {
+		got, err := hydration.RatioFor(m, 0.12)
+		if err != nil || math.Abs(float64(got)-want) > 0.005 {
+			t.Errorf("%v: got %v, %v, want %v", m, got, err, want)
+		}
+	}
+}
+
+// TestBags has the usual bags in whole grams, nominal weight wetted: filled dry
+// at 0.43 and filled with soaked grain at 1.9 times dry (common practice).
+func TestBags(t *testing.T) {
+	for _, tc := range []struct{ pounds, dry, water, soakedDry float64 }{
+		{1, 317, 136, 239},
+		{2, 634, 273, 477},
+		{3, 952, 409, 716},
+		{5, 1586, 682, 1194},
+		{6, 1903, 818, 1432},
+		{8, 2538, 1091, 1910},
+		{10, 3172, 1364, 2387},
+	} {
+		c, err := hydration.Measured(unit.Pounds(tc.pounds), 0.43)
+		if err != nil || math.Abs(float64(c.Dry)-tc.dry) > 0.5 || math.Abs(float64(c.Water)-tc.water) > 0.5 {
+			t.Errorf("%v lb: got %+v, %v, want %v and %v", tc.pounds, c, err, tc.dry, tc.water)
+		}
+		s, err := hydration.Soaked(unit.Pounds(tc.pounds), 1.9)
+		if err != nil || math.Abs(float64(s.Dry)-tc.soakedDry) > 0.5 {
+			t.Errorf("%v lb soaked: got %+v, %v, want %v", tc.pounds, s, err, tc.soakedDry)
+		}
+	}
+}
+
 // TestSoaked has the trade's middle figures (common practice): 5 lb of drained
 // rye at k = 1.9 are 1194 g dry, 5 kg that came out 9.4 are k = 1.88.
 func TestSoaked(t *testing.T) {
@@ -134,6 +168,7 @@ func TestContainers(t *testing.T) {
 		{"8 kg into 3 lb bags at 0.40", 8000, 971.98365, 8, 224.1308, 1e-4},
 		{"just enough", 3000, 1000, 3, 0, 0},
 		{"ten times a tenth", 1, 0.1, 10, 0, 1e-9},
+		{"three times a tenth, a hair short in floating point", 0.3, 0.1, 3, 0, 1e-9},
 		{"a gram short", 2999, 1000, 2, 999, 1e-9},
 		{"nothing at hand", 0, 1000, 0, 0, 0},
 		{"less than nothing", -5, 1000, 0, 0, 0},
