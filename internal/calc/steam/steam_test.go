@@ -129,6 +129,15 @@ func TestCannerBands(t *testing.T) {
 	}
 }
 
+// TestPublishedPair: 10.5 psi at sea level for 240 °F (University of Missouri
+// Extension, food safety question 163; whole degrees).
+func TestPublishedPair(t *testing.T) {
+	c, err := steam.Temperature(unit.PSI(10.5), 0)
+	if err != nil || math.Abs(c.Fahrenheit()-240) > 0.5 {
+		t.Errorf("got %v °F, %v, want 240", c.Fahrenheit(), err)
+	}
+}
+
 // TestSensitivities at 15 psi and sea level, computed with iapws 1.5.2: a psi of
 // gauge error is 1.07 K, 2 kPa of weather 0.31 K.
 func TestSensitivities(t *testing.T) {
