@@ -102,6 +102,23 @@ func TestTwelveReductions(t *testing.T) {
 	}
 }
 
+// TestAPsiOfError at 15 psi and sea level: the rate is 22 % lower a psi under
+// it and 27 % higher a psi over it (computed with iapws 1.5.2).
+func TestAPsiOfError(t *testing.T) {
+	rate := func(psi float64) float64 {
+		c, err := steam.Temperature(unit.PSI(psi), 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return lethality.Rate(c)
+	}
+	for psi, want := range map[float64]float64{14: -0.22, 16: 0.27} {
+		if got := rate(psi)/rate(15) - 1; math.Abs(got-want) > 0.01 {
+			t.Errorf("%v psi: got %+.3f, want %+.2f", psi, got, want)
+		}
+	}
+}
+
 func TestFewReadings(t *testing.T) {
 	one := []lethality.GaugeReading{{Gauge: unit.PSI(15)}}
 	for n := range 2 {
