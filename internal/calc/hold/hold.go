@@ -1,6 +1,7 @@
 package hold
 
 import (
+	"math"
 	"time"
 
 	"ryebell/internal/calc/lethality"
@@ -78,11 +79,11 @@ func Scale(base time.Duration, elevation unit.Metres, gauge unit.GaugeKPa) (Scal
 }
 
 // wholeMinutes rounds up, and forgives a millisecond: that is the arithmetic's
-// and not the kitchen's. The coldest steam that Scale can meet is near 69 °C,
-// so d stays far from the longest Duration.
+// and not the kitchen's. Open steam on a high mountain asks for more than a
+// Duration can count; there it rounds down, for up would come out negative.
 func wholeMinutes(d time.Duration) time.Duration {
 	down := d.Truncate(time.Minute)
-	if d-down <= time.Millisecond {
+	if d-down <= time.Millisecond || d > math.MaxInt64-time.Minute {
 		return down
 	}
 	return down + time.Minute
