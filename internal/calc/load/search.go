@@ -2,7 +2,7 @@ package load
 
 import "slices"
 
-// searchNodes bounds the search for fewer loads: about a millisecond.
+// searchNodes bounds the search for fewer loads: a few milliseconds.
 const searchNodes = 20000
 
 // packing is a bin packing of classes of equal units, sizes in a common measure

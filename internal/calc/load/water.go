@@ -8,9 +8,10 @@ import (
 )
 
 // Defaults of a water budget. Each 100 W of heat that the pot doesn't lose boils
-// off 0.16 l/h: full power for a ten-minute vent takes 0.4 l, a weight that
-// rocks 0.3 to 0.8 l/h (estimated from a latent heat of 2.2 MJ/kg). The rest is
-// common practice.
+// off 0.16 l/h: full power for a vent takes 0.4 l in ten minutes, a weight that
+// rocks 0.3 to 0.8 l/h (estimated from a latent heat of 2.2 MJ/kg). Ten minutes
+// of venting are the rule of the USDA Complete Guide to Home Canning and PNW
+// 421. The rest is common practice.
 const (
 	UsualVent                        = 10 * time.Minute
 	UsualVentRate unit.LitresPerHour = 2.4
@@ -50,8 +51,8 @@ func Water(b Budget) unit.Litres {
 }
 
 // LeastWater is the least water for a hold, whatever the sum says (common
-// practice; 3 US quarts, 2.8 l, is the canning guides' figure for short
-// processes): 3 l to 90 min, 4 l to 150 min, 5 l for longer. No figure was
+// practice; 3 US quarts, 2.8 l, is the figure of the USDA Complete Guide to Home
+// Canning for its short processes): 3 l to 90 min, 4 l to 150 min, 5 l for longer. No figure was
 // found for holds past 240 min, where the sum decides.
 func LeastWater(hold time.Duration) unit.Litres {
 	switch {
