@@ -1,0 +1,118 @@
+package kitchen
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"reflect"
+)
+
+// Stored is an entry as the book keeps it. The shape that a Kind and Version
+// stand for never changes again, except that it may gain fields which may be
+// left out; anything else is a new Version.
+type Stored struct {
+	Kind    string
+	Version int
+	Body    []byte // JSON
+}
+
+// ErrUnknownKind says that the book holds an entry of a kind or version that
+// this program doesn't know.
+var ErrUnknownKind = errors.New("unknown kind of entry")
+
+// codec is how one kind of entry is stored and read.
+type codec struct {
+	kind    string
+	version int
+	shape   reflect.Type
+	decode  func(body []byte) (Entry, error)
+}
+
+// codecs has a row for each kind and version ever written. Of several rows of
+// one type the first is the one that is written.
+var codecs = []codec{
+	stored[Struck]("struck", 1),
+	stored[RunBegun]("run begun", 1),
+	stored[StartWanted]("start wanted", 1),
+	stored[MemberJoined]("member joined", 1),
+	stored[RoleGiven]("role given", 1),
+	stored[Forgotten]("forgotten", 1),
+	stored[RoomJoined]("room joined", 1),
+	stored[Elevation]("elevation", 1),
+	stored[RoomTemperature]("room temperature", 1),
+	stored[CookerIs]("cooker", 1),
+	stored[HoldIs]("hold", 1),
+	stored[MethodIs]("method", 1),
+	stored[StepIs]("step", 1),
+	stored[JarFill]("jar fill", 1),
+	stored[YieldIs]("yield", 1),
+	stored[RatioIs]("ratio", 1),
+	stored[UsualGrain]("usual grain", 1),
+	stored[UsualOrder]("usual order", 1),
+	stored[GypsumIs]("gypsum", 1),
+	stored[BagMeans]("bag means", 1),
+	stored[HeadspaceIs]("headspace", 1),
+	stored[StorageMoisture]("storage moisture", 1),
+	stored[ZoneIs]("zone", 1),
+	stored[MeasureIs]("measure", 1),
+	stored[PressureIs]("pressure", 1),
+}
+
+func stored[E Entry](kind string, version int) codec {
+	return codec{
+		kind: kind, version: version, shape: reflect.TypeFor[E](),
+		decode: func(body []byte) (Entry, error) {
+			var e E
+			err := decodeStrictly(body, &e)
+			return e, err
+		},
+	}
+}
+
+// decodeStrictly refuses a field it doesn't know: a fact passed over in silence
+// would change what is derived from the entry.
+func decodeStrictly(body []byte, into any) error {
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.DisallowUnknownFields()
+	if err := d.Decode(into); err != nil {
+		return err
+	}
+	if _, err := d.Token(); err != io.EOF {
+		return errors.New("more than one value")
+	}
+	return nil
+}
+
+// Encode gives the stored form of an entry. It fails for an entry that JSON
+// can't hold (a quantity that is not a number) and panics for a type without a
+// row in the table.
+func Encode(e Entry) (Stored, error) {
+	shape := reflect.TypeOf(e)
+	for _, c := range codecs {
+		if c.shape == shape {
+			body, err := json.Marshal(e)
+			if err != nil {
+				return Stored{}, fmt.Errorf("encode %s: %w", c.kind, err)
+			}
+			return Stored{Kind: c.kind, Version: c.version, Body: body}, nil
+		}
+	}
+	panic(fmt.Sprintf("no stored form for %T", e))
+}
+
+// Decode reads an entry back. The error wraps [ErrUnknownKind] when the kind or
+// version was written by another program than this one.
+func Decode(s Stored) (Entry, error) {
+	for _, c := range codecs {
+		if c.kind == s.Kind && c.version == s.Version {
+			e, err := c.decode(s.Body)
+			if err != nil {
+				return nil, fmt.Errorf("decode %s: %w", c.kind, err)
+			}
+			return e, nil
+		}
+	}
+	return nil, fmt.Errorf("%w: %q version %d", ErrUnknownKind, s.Kind, s.Version)
+}
