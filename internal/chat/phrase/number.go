@@ -1,0 +1,424 @@
+package phrase
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// numeric is a number as read from atoms [i, end).
+type numeric struct {
+	v   float64
+	end int
+	// digits is true when it was written with digits.
+	digits bool
+	// plain is true for digits alone: no point, fraction or sign.
+	plain   bool
+	mixed   bool
+	unclear bool
+	times   bool
+	// ref is true for 12.3, which can also be unit 3 of run 12.
+	ref bool
+}
+
+// mostDigits is the number of digits beyond which nobody means a number.
+const mostDigits = 12
+
+// number reads a number in any of its forms.
+func (l *lexer) number(i int) (numeric, bool) {
+	a := l.at(i)
+	n, ok := numeric{}, false
+	switch {
+	case a.kind == atomWord:
+		if a.text == "x" && l.startsNumber(i+1) { // x3
+			n, ok = l.number(i + 1)
+			n.times = ok
+			return n, ok
+		}
+		n, ok = l.spelt(i)
+	case a.kind == atomDigits:
+		n, ok = l.written(i), true
+	case a.text == "." && l.digitsAt(i+1) && (a.gap || l.at(i-1).kind == atomSign):
+		n, ok = numeric{v: decimal("0", l.at(i+1).text), end: i + 2, digits: true}, true
+	case a.text == "-" && l.signed(i):
+		n, ok = l.number(i + 1)
+		n.v, n.plain, n.ref = -n.v, false, false
+		return n, ok
+	default:
+		n.v, ok = fraction(a)
+		n.end, n.digits = i+1, true
+	}
+	if !ok {
+		return n, false
+	}
+	return l.multiplied(l.andPart(n)), true
+}
+
+// signed reports whether the hyphen at i is a minus: glued to the number and not
+// to what stands before.
+func (l *lexer) signed(i int) bool {
+	before := l.at(i - 1)
+	return (l.at(i).gap || before.text == "(") && !l.at(i+1).gap &&
+		(l.at(i+1).kind == atomDigits || l.glued(i+1, "."))
+}
+
+func (l *lexer) startsNumber(i int) bool {
+	a := l.at(i)
+	_, vulgar := fraction(a)
+	return a.kind == atomDigits || vulgar || a.known != nil && a.known.number != 0 && a.known.number <= tens ||
+		a.text == "." && l.digitsAt(i+1)
+}
+
+func fraction(a *atom) (float64, bool) {
+	if a.kind != atomSign || len(a.text) < 2 {
+		return 0, false
+	}
+	for _, r := range a.text {
+		v, ok := vulgar[r]
+		return v, ok
+	}
+	return 0, false
+}
+
+func decimal(whole, part string) float64 {
+	v, err := strconv.ParseFloat(whole+"."+part, 64)
+	if err != nil {
+		return math.NaN()
+	}
+	return v
+}
+
+func integer(s string) float64 {
+	if len(s) <= 9 {
+		n := 0
+		for i := range len(s) {
+			n = n*10 + int(s[i]-'0')
+		}
+		return float64(n)
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return math.NaN()
+	}
+	return v
+}
+
+// written reads a number that begins with digits at i.
+func (l *lexer) written(i int) numeric {
+	n := numeric{v: integer(l.at(i).text), end: i + 1, digits: true, plain: true}
+	n.unclear = len(l.at(i).text) > mostDigits
+	for (l.glued(n.end, ".") || l.glued(n.end, ",")) && l.digitsAt(n.end+1) {
+		n.end += 2
+	}
+	if n.end > i+1 {
+		n.plain = false
+		n.v, n.ref, n.unclear = l.grouped(i, n.end)
+	}
+	if l.glued(n.end, "/") && l.digitsAt(n.end+1) {
+		return l.divided(n, i)
+	}
+	if n.plain {
+		n = l.mixedUp(n)
+	}
+	return n
+}
+
+// grouped reads digits with points and commas between them. 1,500 is fifteen
+// hundred, 2,5 and 18,50 are decimals, and what could be either is unclear.
+func (l *lexer) grouped(i, end int) (v float64, ref, unclear bool) {
+	head, tail := l.at(i).text, l.at(i+2).text
+	point := l.at(i+1).text == "."
+	thousands := len(head) <= 3 && head[0] != '0'
+	switch {
+	case len(head) > mostDigits || len(tail) > mostDigits:
+		return 0, false, true
+	case end == i+3 && point:
+		return decimal(head, tail), head[0] != '0' && tail[0] != '0' && len(tail) <= 3, false
+	case end == i+3 && len(tail) != 3:
+		return decimal(head, tail), false, len(tail) > 4
+	case end == i+3 && thousands:
+		return integer(head + tail), false, false
+	case end == i+3:
+		return decimal(head, tail), false, head != "0"
+	}
+	// Several separators: groups of three behind commas, perhaps a decimal point.
+	var all strings.Builder
+	all.WriteString(head)
+	for k := i + 1; k < end; k += 2 {
+		last := k == end-2
+		group := l.at(k + 1).text
+		switch {
+		case l.at(k).text == "," && len(group) == 3 && thousands && all.Len() < mostDigits:
+			all.WriteString(group)
+		case l.at(k).text == "." && last && k > i+1 && len(group) <= mostDigits:
+			return decimal(all.String(), group), false, false
+		default:
+			return 0, false, true
+		}
+	}
+	return integer(all.String()), false, false
+}
+
+// divided reads 1/2. A fraction of decimals, a second stroke or a comma behind
+// it can't be read for sure.
+func (l *lexer) divided(n numeric, i int) numeric {
+	over, under := n.v, integer(l.at(n.end+1).text)
+	n.unclear = n.unclear || !n.plain || under == 0 || under > 64 || over > 999
+	n.v, n.plain = over/under, false
+	n.end += 2
+	for (l.glued(n.end, "/") || l.glued(n.end, ",") || l.glued(n.end, ".")) && l.digitsAt(n.end+1) {
+		n.unclear = true
+		n.end += 2
+	}
+	return n
+}
+
+// mixedUp adds a fraction behind a whole number: 1½, 1 1/2, 1-1/2. "2 1/2-pint"
+// is two of a half pint: there the hyphen ties the fraction to the unit.
+func (l *lexer) mixedUp(n numeric) numeric {
+	j, hyphen := n.end, false
+	if l.glued(j, "-") && !l.at(j+1).gap {
+		j, hyphen = j+1, true
+	}
+	a := l.at(j)
+	part, end := 0.0, j+1
+	if v, ok := fraction(a); ok {
+		part = v
+	} else if a.kind == atomDigits && (a.gap || hyphen) && l.glued(j+1, "/") && l.digitsAt(j+2) {
+		f := l.divided(numeric{v: integer(a.text), end: j + 1, plain: true}, j)
+		if f.unclear || f.v >= 1 {
+			return n
+		}
+		part, end = f.v, f.end
+	}
+	tied := l.glued(end, "-") && l.at(end+1).known != nil && l.at(end+1).known.measure != nil
+	if part == 0 || part >= 1 || a.gap && !hyphen && tied {
+		return n
+	}
+	n.v += part
+	n.end, n.plain = end, false
+	n.mixed = a.gap && !hyphen
+	return n
+}
+
+// spelt reads a number in words.
+func (l *lexer) spelt(i int) (numeric, bool) {
+	k := l.at(i).known
+	if k == nil || k.number == 0 || l.someone(i) {
+		return numeric{}, false
+	}
+	switch k.number {
+	case ones, teens, tens:
+		v, j := l.underHundred(i)
+		return l.parts(numeric{v: v, end: j}), true
+	case hundred, thousand:
+		return numeric{v: 1, end: i}, true // multiplied sees the word
+	case huge:
+		return numeric{}, false
+	case dozen:
+		return numeric{v: 12, end: i + 1}, true
+	case couple:
+		return numeric{}, false
+	case article:
+		return l.article(i)
+	case part:
+		return l.part(i)
+	}
+	panic(k.number)
+}
+
+// someone reports whether "one" at i stands for a thing: the big one.
+func (l *lexer) someone(i int) bool {
+	if l.at(i).text != "one" || i == 0 {
+		return false
+	}
+	if next := l.at(i + 1).known; next != nil && (next.measure != nil || next.vessel != 0 || next.number != 0) || l.is(i+1, "-") {
+		return false
+	}
+	before := l.at(i - 1)
+	switch {
+	case before.kind != atomWord || before.known == nil:
+		return false
+	case l.is(i-1, "the", "that", "this", "which", "every", "each", "any", "no", "another", "other", "first", "last",
+		"second", "next", "big", "small", "large", "little", "old", "new", "red", "blue", "green", "black", "white",
+		"middle", "top", "bottom", "good", "bad", "same", "right", "wrong", "hot", "cold", "only"):
+		return true
+	}
+	return false
+}
+
+func (l *lexer) underHundred(i int) (float64, int) {
+	k := l.at(i).known
+	v, j := k.value, i+1
+	if k.number != tens {
+		return v, j
+	}
+	if l.glued(j, "-") && !l.at(j+1).gap {
+		j++
+	}
+	if next := l.at(j).known; next != nil && next.number == ones {
+		return v + next.value, j + 1
+	}
+	return v, i + 1
+}
+
+// parts reads three quarters, two thirds, and "of a" when a unit follows.
+func (l *lexer) parts(n numeric) numeric {
+	next := l.at(n.end).known
+	if next == nil || next.number != part {
+		return n
+	}
+	if w := l.at(n.end).text; n.v != 1 && w[len(w)-1] != 's' {
+		return n // three quarter-pound bags
+	}
+	n.v *= next.value
+	n.end = l.ofA(n.end + 1)
+	return n
+}
+
+// ofA skips "of a", "of an", "a", "an" and "of" before a unit.
+func (l *lexer) ofA(j int) int {
+	k := j
+	if l.is(k, "of") {
+		k++
+	}
+	if l.is(k, "a", "an") {
+		k++
+	}
+	if _, _, ok := l.unitAt(k, false); ok {
+		return k
+	}
+	return j
+}
+
+// part reads half and quarter where they are amounts: half a kilo, half-litre,
+// quarter of an hour, half a dozen.
+func (l *lexer) part(i int) (numeric, bool) {
+	n := numeric{v: l.at(i).known.value, end: i + 1}
+	if l.is(i+1, "a", "an") && l.at(i+2).known != nil && l.at(i+2).known.number == dozen {
+		n.v, n.end = n.v*l.at(i+2).known.value, i+3
+		return n, true
+	}
+	if l.at(i).text != "half" && l.at(i).text != "quarter" {
+		return n, false
+	}
+	n.end = l.ofA(i + 1)
+	_, _, ok := l.unitAt(n.end, true)
+	return n, ok
+}
+
+// article reads a and an where they count: a bag, a 1-pound bag, a dozen.
+func (l *lexer) article(i int) (numeric, bool) {
+	n := numeric{v: 1, end: i + 1}
+	next := l.at(i + 1)
+	k := next.known
+	if next.kind == atomDigits {
+		d, _ := l.number(i + 1)
+		_, _, ok := l.unitAt(d.end, true)
+		return n, ok
+	}
+	switch {
+	case k == nil:
+		return n, false
+	case k.number == dozen:
+		return numeric{v: 12, end: i + 2}, true
+	case k.number == couple:
+		j := i + 2
+		if l.is(j, "of") {
+			j++
+		}
+		return numeric{v: 2, end: j}, true
+	case k.number == hundred || k.number == thousand:
+		return n, true
+	case k.number == part:
+		if _, ok := l.halfJar(i + 1); ok {
+			return n, true
+		}
+		return l.part(i + 1)
+	case k.number == ones || k.number == teens || k.number == tens:
+		d, _ := l.spelt(i + 1)
+		_, _, ok := l.unitAt(d.end, true)
+		return n, ok && d.end > i+1
+	case k.vessel != 0:
+		return n, true
+	case k.measure != nil && len(next.text) > 1:
+		_, _, ok := l.unitAt(i+1, false)
+		return n, ok
+	}
+	return n, false
+}
+
+// andPart adds "and a half", "and a quarter", "and three quarters".
+func (l *lexer) andPart(n numeric) numeric {
+	if n.v != math.Trunc(n.v) || !l.is(n.end, "and", "&", "n") {
+		return n
+	}
+	j := n.end + 1
+	factor := 1.0
+	switch k := l.at(j).known; {
+	case l.is(j, "a", "an", "one"):
+		j++
+	case k != nil && k.number == ones:
+		factor = k.value
+		j++
+	}
+	k := l.at(j).known
+	if j == n.end+1 || k == nil || k.number != part || factor*k.value >= 1 {
+		return n
+	}
+	n.v += factor * k.value
+	n.end, n.plain, n.mixed = j+1, false, n.digits
+	return n
+}
+
+// multiplied reads what multiplies a number: dozen, hundred, thousand, and the x
+// of 3x. Millions are not a way to count here.
+func (l *lexer) multiplied(n numeric) numeric {
+	for !n.unclear {
+		k := l.at(n.end).known
+		if k == nil || k.number == 0 {
+			break
+		}
+		if k.number == huge {
+			n.unclear = true
+			n.end++
+			break
+		}
+		if k.number != hundred && k.number != thousand && k.number != dozen || n.v != math.Trunc(n.v) && k.number == dozen {
+			break
+		}
+		n.v *= k.value
+		n.end, n.plain = n.end+1, false
+		if k.number != dozen && !n.digits {
+			n = l.remainder(n, k.value)
+		}
+		if n.v > 1e9 {
+			n.unclear = true
+		}
+	}
+	if !n.unclear && l.at(n.end).text == "x" && l.at(n.end).kind == atomWord {
+		n.times = true
+		n.end++
+	}
+	return n
+}
+
+// remainder adds what follows a hundred or thousand in words: and twenty.
+func (l *lexer) remainder(n numeric, unit float64) numeric {
+	j := n.end
+	if l.is(j, "and") {
+		j++
+	}
+	k := l.at(j).known
+	if k == nil || k.number == 0 || k.number > tens {
+		return n
+	}
+	v, end := l.underHundred(j)
+	if m := l.at(end).known; m != nil && m.number == hundred && unit > 100 {
+		rest := l.remainder(numeric{v: v * 100, end: end + 1}, 100)
+		v, end = rest.v, rest.end
+	}
+	n.v += v
+	n.end = end
+	return n
+}
