@@ -149,4 +149,3 @@ func (b *kitchenBook) put(p store.Parcel, at time.Time, text string) {
 		return err
 	})
 }
-
