@@ -9,6 +9,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"time"
 
@@ -140,14 +141,15 @@ func (db *DB) openReaders(ctx context.Context, path string, c Config) error {
 // Close waits for the transactions at hand and closes the files.
 func (db *DB) Close() error {
 	var errs []error
+	for ; db.reading > 0; db.reading-- {
+		errs = append(errs, (<-db.readers).close())
+	}
+	// The writer goes last: only it can fold the write-ahead log into the file.
 	if db.writer != nil {
 		errs = append(errs, (<-db.writer).close())
 		db.writer = nil
 	}
-	for ; db.reading > 0; db.reading-- {
-		errs = append(errs, (<-db.readers).close())
-	}
-	for _, p := range db.pools {
+	for _, p := range slices.Backward(db.pools) {
 		errs = append(errs, p.Close())
 	}
 	db.pools = nil

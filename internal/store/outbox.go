@@ -155,10 +155,6 @@ func (b *Book) RowOfPost(room RoomID, external string) (Row, error) {
 		ORDER BY id DESC LIMIT 1`, b.bound(), p("room", room), p("external", external)))
 }
 
-// Standing post: what an edit of a slot replaces is the newest row that was sent
-// there. A row is needless when a newer one of its slot was sent, or waits and
-// won't be later: see the NOT EXISTS below.
-
 // Dispatch is the row that a room's sender has to send next.
 type Dispatch struct {
 	Row        RowID
@@ -209,6 +205,11 @@ func (tx *Tx) NextTry(door string) (time.Time, bool, error) {
 
 const forever = int64(1) << 62
 
+// heads reads, for each room in which rows wait, the first of them that is not
+// needless: rows that overtake first, then by number. A row is needless when a
+// newer one of its slot was sent, or waits and won't be later. What it replaces
+// is the newest row that was sent in its slot. CROSS JOIN keeps SQLite to this
+// order: few rooms have rows that wait.
 func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
 	return each(tx, readDispatch, `
 		SELECT o.id, o.collective, o.room, r.address, r.thread, o.rank, o.post, o.wire,
@@ -217,8 +218,8 @@ func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
 				ORDER BY e.id DESC LIMIT 1), ''),
 			o.reply_to, o.attempts, max(o.next_ms, r.held_ms) AS due
 		FROM (SELECT DISTINCT room FROM outbox WHERE state = 1) q
-		JOIN room r ON r.id = q.room AND r.door = :door
-		JOIN outbox o ON o.id = (SELECT w.id FROM outbox w
+		CROSS JOIN room r ON r.id = q.room AND r.door = :door
+		CROSS JOIN outbox o ON o.id = (SELECT w.id FROM outbox w
 			WHERE w.room = q.room AND w.state = 1 AND NOT EXISTS (SELECT 1 FROM outbox n
 				WHERE n.room = w.room AND n.slot = w.slot AND n.slot <> '' AND n.id > w.id
 					AND (n.state = 2 OR n.state = 1 AND n.rank <= w.rank))
