@@ -25,8 +25,8 @@ func open(t testing.TB, folder string) *DB {
 	return db
 }
 
-// exec runs one statement in a transaction of its own.
-func exec(t testing.TB, db *DB, query string, args ...any) {
+// execute runs one statement in a transaction of its own.
+func execute(t testing.TB, db *DB, query string, args ...any) {
 	t.Helper()
 	err := db.Update(context.Background(), func(tx *Tx) error {
 		_, err := tx.exec(query, args...)
@@ -40,7 +40,7 @@ func exec(t testing.TB, db *DB, query string, args ...any) {
 func TestOpenMakesAPrivateBook(t *testing.T) {
 	folder := filepath.Join(t.TempDir(), "what?me#50%", "ryebell")
 	db := open(t, folder)
-	exec(t, db, `INSERT INTO note (owner, key, value) VALUES ('a', 'b', x'00')`)
+	execute(t, db, `INSERT INTO note (owner, key, value) VALUES ('a', 'b', x'00')`)
 	err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -130,7 +130,7 @@ func TestReaderBesideServer(t *testing.T) {
 		t.Errorf("reader of no book: %v", err)
 	}
 	db := open(t, folder)
-	exec(t, db, `INSERT INTO note (owner, key, value) VALUES ('a', 'b', x'31')`)
+	execute(t, db, `INSERT INTO note (owner, key, value) VALUES ('a', 'b', x'31')`)
 	look := func(when string) {
 		r, err := OpenReader(context.Background(), folder, Config{})
 		if err != nil {

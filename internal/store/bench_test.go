@@ -1,0 +1,194 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"path/filepath"
+	"strconv"
+	"testing"
+	"time"
+
+	"ryebell/internal/kitchen"
+)
+
+// A turn is measured against the same rows written by prepared statements in a
+// bare transaction, on the same file: what the disk and the database take.
+
+const bigLog = 300_000
+
+func BenchmarkTurn(b *testing.B)    { turns(b, bookOf(b, 0)) }
+func BenchmarkTurnBig(b *testing.B) { turns(b, bookOf(b, bigLog)) }
+func BenchmarkBare(b *testing.B)    { bare(b, bookOf(b, 0)) }
+func BenchmarkBareBig(b *testing.B) { bare(b, bookOf(b, bigLog)) }
+func BenchmarkOpen(b *testing.B)    { opening(b, bookOf(b, 0)) }
+func BenchmarkOpenBig(b *testing.B) { opening(b, bookOf(b, bigLog)) }
+func BenchmarkVerifyBig(b *testing.B) {
+	db := open(b, bookOf(b, bigLog))
+	for b.Loop() {
+		if err := verify(b, db, 1); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// turns writes a mark, an entry, a ping and a post a turn.
+func turns(b *testing.B, folder string) {
+	db := open(b, folder)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		now := morning.Add(time.Duration(i) * time.Second)
+		if err := db.Update(context.Background(), func(tx *Tx) error { return turn(tx, i, now) }); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func turn(tx *Tx, i int, now time.Time) error {
+	name := strconv.Itoa(i)
+	id, fresh, err := tx.Claim(Event{Door: "bench", Event: name, Collective: 1, Room: 1, Member: 1, At: now, Arrived: now})
+	if err != nil || !fresh {
+		return fmt.Errorf("claim %d: %v %w", i, fresh, err)
+	}
+	book := tx.Book(1)
+	_, err = book.Append(Line{By: 1, Room: 1, Inbox: id, At: now, Written: now, Subject: "start", Entry: kitchen.StepIs{Step: 10}, Said: "round to 10 g"})
+	if err != nil {
+		return err
+	}
+	ping := kitchen.Ping{Key: "bench/" + name + "/", Due: now.Add(time.Hour), Kind: kitchen.StartNow, Loudness: kitchen.DuePing, To: 1, Room: 1, About: "start"}
+	if err := book.Reconcile(ping.Key, []kitchen.Ping{ping}, now); err != nil {
+		return err
+	}
+	if _, err := book.Queue(Parcel{Room: 1, Rank: InTurn, Post: make([]byte, 300), Inbox: id, About: "start"}, now); err != nil {
+		return err
+	}
+	return book.SetTurn(Turn{ID: id, Room: 1, Member: 1, Kind: "step", Said: "round to 10 g"})
+}
+
+// bare writes what turns writes, with database/sql alone.
+func bare(b *testing.B, folder string) {
+	path := filepath.Join(folder, FileName)
+	pool, err := sql.Open("sqlite", writerDSN(path, Config{}))
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer pool.Close()
+	pool.SetMaxOpenConns(1)
+	stmts := prepared(b, pool,
+		`INSERT INTO inbox (door, event, collective, room, member, at_ms, arrived_ms, kind, said) VALUES ('bare', ?, 1, 1, 1, ?, ?, 'step', 'round to 10 g')`,
+		`INSERT INTO entry (collective, number, subject, member, room, inbox, at_ms, written_ms, kind, version, body, said, salt, digest, hash)
+			VALUES (1, ?, 'start', 1, 1, ?, ?, ?, 'step', 1, '{"g":10}', 'round to 10 g', ?, ?, ?)`,
+		`INSERT INTO ping (collective, key, due_ms, kind, loudness, member, room, about) VALUES (1, ?, ?, 1, 2, 1, 1, 'start')`,
+		`INSERT INTO outbox (collective, room, rank, inbox, about, slot, reply_to, post, state, next_ms, created_ms) VALUES (1, 1, 2, ?, 'start', '', '', ?, 1, ?, ?)`)
+	var last int
+	if err := pool.QueryRow(`SELECT coalesce(max(number), 0) FROM entry WHERE collective = 1`).Scan(&last); err != nil {
+		b.Fatal(err)
+	}
+	post, salt, hash := make([]byte, 300), make([]byte, 16), make([]byte, 32)
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		last++
+		ms := toMS(morning) + int64(i)*1000
+		tx, err := pool.Begin()
+		if err != nil {
+			b.Fatal(err)
+		}
+		r, err := tx.Stmt(stmts[0]).Exec(strconv.Itoa(i), ms, ms)
+		if err != nil {
+			b.Fatal(err)
+		}
+		id, _ := r.LastInsertId()
+		for n, args := range [][]any{
+			{last, id, ms, ms, salt, hash, hash}, {"bare/" + strconv.Itoa(i) + "/", ms + 3600_000}, {id, post, ms, ms},
+		} {
+			if _, err := tx.Stmt(stmts[n+1]).Exec(args...); err != nil {
+				b.Fatal(err)
+			}
+		}
+		if err := tx.Commit(); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func prepared(b *testing.B, pool *sql.DB, texts ...string) (stmts []*sql.Stmt) {
+	b.Helper()
+	for _, text := range texts {
+		s, err := pool.Prepare(text)
+		if err != nil {
+			b.Fatal(err)
+		}
+		stmts = append(stmts, s)
+	}
+	return stmts
+}
+
+func opening(b *testing.B, folder string) {
+	for b.Loop() {
+		db, err := Open(context.Background(), folder, Config{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.StopTimer()
+		if err := db.Close(); err != nil {
+			b.Fatal(err)
+		}
+		b.StartTimer()
+	}
+}
+
+// bookOf gives a folder with a book of so many entries. The big one is written
+// once per process and copied.
+func bookOf(b *testing.B, entries int) string {
+	b.Helper()
+	folder := b.TempDir()
+	db := open(b, folder)
+	if err := db.Update(context.Background(), foundation); err != nil {
+		b.Fatal(err)
+	}
+	if entries > 0 {
+		if err := db.Update(context.Background(), func(tx *Tx) error { return fill(tx, entries) }); err != nil {
+			b.Fatal(err)
+		}
+	}
+	if err := db.Close(); err != nil {
+		b.Fatal(err)
+	}
+	return folder
+}
+
+// fill writes a log of several hundred subjects, with its turns and posts, in
+// one transaction.
+func fill(tx *Tx, entries int) error {
+	book := tx.Book(1)
+	for i := range entries {
+		now := morning.Add(time.Duration(i-entries) * time.Minute)
+		name := strconv.Itoa(i)
+		id, _, err := tx.Claim(Event{Door: "console", Event: name, Collective: 1, Room: 1, Member: 1, At: now, Arrived: now})
+		if err != nil {
+			return err
+		}
+		_, err = book.Append(Line{By: 1, Room: 1, Inbox: id, At: now, Written: now, Subject: "run/" + strconv.Itoa(i/50), Entry: kitchen.StepIs{Step: 10}, Said: "round to 10 g"})
+		if err != nil {
+			return err
+		}
+		row, err := book.Queue(Parcel{Room: 1, Rank: InTurn, Post: make([]byte, 300), Inbox: id}, now)
+		if err != nil {
+			return err
+		}
+		if err := tx.MarkSent(row, name, now); err != nil {
+			return err
+		}
+		if i%10 == 0 {
+			key := "run/" + name
+			if err := book.Reconcile(key, []kitchen.Ping{{Key: key, Due: now, Kind: kitchen.StartNow, Loudness: kitchen.DuePing}}, now); err != nil {
+				return err
+			}
+			if err := book.MarkFired(key, now); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
