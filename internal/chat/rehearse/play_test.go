@@ -150,8 +150,8 @@ func TestPlayMakesMessages(t *testing.T) {
 
 func TestPlayReportsTheScript(t *testing.T) {
 	for script, want := range map[string]string{
-		"hi\n\n<ana who": `line 3: "<ana who": no > behind the speaker`,
-		"[Cook it]\n":    `line 1: "[Cook it]": no post there has this button`,
+		"hi\n\n<ana who":                                 `line 3: "<ana who": no > behind the speaker`,
+		"[Cook it]\n":                                    `line 1: "[Cook it]": no post there has this button`,
 		"echo a\n<ana room2> [Again]\n":                  `line 2: "<ana room2> [Again]": no post there has this button`,
 		"echo a\nedit b\n[Again]":                        `line 3: "[Again]": no post there has this button`,
 		"<ana reply> a\n":                                `line 1: "<ana reply> a": no post there to reply to`,
