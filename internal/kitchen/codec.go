@@ -36,6 +36,7 @@ var codecs = []codec{
 	stored[Struck]("struck", 1),
 	stored[RunBegun]("run begun", 1),
 	stored[StartWanted]("start wanted", 1),
+	stored[StartMet]("start met", 1),
 	stored[MemberJoined]("member joined", 1),
 	stored[RoleGiven]("role given", 1),
 	stored[Forgotten]("forgotten", 1),

@@ -38,6 +38,8 @@ type StartWanted struct {
 	Start time.Time `json:"start"`
 	OutBy time.Time `json:"out_by"`
 	For   MemberNo  `json:"for"`
+	// Room is where to ping, as in [RoomJoined].
+	Room int64 `json:"room"`
 }
 
 // Role is what a member may do beyond talking.

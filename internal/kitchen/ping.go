@@ -66,3 +66,6 @@ func (l Loudness) String() string {
 	}
 	return "loudness not said"
 }
+
+// Due is DuePing.
+const Due = DuePing

@@ -161,6 +161,15 @@ func (b *Book) Standing(subject string) ([]kitchen.Record, error) {
 		b.bound(), p("subject", subject))
 }
 
+// Latest lists at most limit entries about a subject, the newest first, the struck
+// ones too.
+func (b *Book) Latest(subject string, limit int) ([]Logged, error) {
+	return each(b.tx, readEntry, `
+		SELECT number, subject, member, room, inbox, at_ms, written_ms, kind, version, body, said, struck_by
+		FROM entry WHERE collective = :collective AND subject = :subject ORDER BY number DESC LIMIT :limit`,
+		b.bound(), p("subject", subject), p("limit", limit))
+}
+
 // EntriesAfter lists at most limit entries of all subjects that follow a number.
 func (b *Book) EntriesAfter(no kitchen.EntryNo, limit int) ([]Logged, error) {
 	return each(b.tx, readEntry, `

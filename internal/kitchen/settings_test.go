@@ -1,0 +1,192 @@
+package kitchen
+
+import (
+	"errors"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/calc/unit"
+)
+
+func TestCookersAreMerged(t *testing.T) {
+	tests := []struct {
+		name    string
+		changes []Change
+		want    []CookerIs
+	}{
+		{
+			"what is said later is laid over what is known",
+			[]Change{bigPot(), CookerIs{Name: "Big Pot", MaxGauge: unit.PSI(15)}},
+			[]CookerIs{{Name: "big pot", Takes: bigPot().Takes, MaxGauge: unit.PSI(15)}},
+		},
+		{
+			"the first name names the cooker that had none",
+			[]Change{CookerIs{MaxGauge: unit.PSI(12)}, CookerIs{Name: "pot", Gauge: Dial}},
+			[]CookerIs{{Name: "pot", MaxGauge: unit.PSI(12), Gauge: Dial}},
+		},
+		{
+			"without a name the only cooker is meant",
+			[]Change{bigPot(), CookerIs{Gauge: Weight}},
+			[]CookerIs{{Name: "big pot", Takes: bigPot().Takes, Gauge: Weight}},
+		},
+		{
+			"another name is another cooker",
+			[]Change{CookerIs{Name: "a"}, CookerIs{Name: "b"}},
+			[]CookerIs{{Name: "a"}, {Name: "b"}},
+		},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			if diff := cmp.Diff(tt.want, Settings{}.With(tt.changes...).Cookers); diff != "" {
+				t.Errorf("cookers (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// Of the collective's own ratios the closest fits, of equally close ones the
+// newest.
+func TestOwnRatio(t *testing.T) {
+	s := Settings{}.With(
+		RatioIs{Ratio: 0.5},
+		RatioIs{Route: Agar, Ratio: 0.44},
+		RatioIs{Route: Agar, Vessel: Jar, Ratio: 0.42},
+		RatioIs{Grain: grain.Oats, Ratio: 0.6},
+	)
+	tests := []struct {
+		route  Route
+		grain  grain.Kind
+		vessel Vessel
+		want   unit.Ratio
+	}{
+		{LiquidCulture, grain.Rye, Bag, 0.5},
+		{Agar, grain.Rye, Bag, 0.44},
+		{Agar, grain.Rye, Jar, 0.42},
+		{Agar, grain.Oats, Bag, 0.6}, // as close as agar, said later
+	}
+	for _, tt := range tests {
+		if got, origin := s.RatioFor(tt.route, tt.grain, tt.vessel); got != tt.want || origin != Own {
+			t.Errorf("RatioFor(%v, %v, %v) = %v (%d), want %v", tt.route, tt.grain, tt.vessel, got, origin, tt.want)
+		}
+	}
+}
+
+func TestChecks(t *testing.T) {
+	tests := []struct {
+		name   string
+		change Change
+		want   Quantity
+	}{
+		{"a kitchen at 12,000 m", Elevation{12000}, HeightOfKitchen},
+		{"a room at 70", RoomTemperature{70}, RoomWarmth},
+		{"a hold of no time", HoldIs{jar(1), 0}, HoldTime},
+		{"a quart that holds 5 kg", JarFill{jar(1), 5000}, JarWeight},
+		{"grain that loses weight in water", YieldIs{grain.Rye, 5000, 4000}, SoakedYield},
+		{"twice as much water as grain and more", RatioIs{Ratio: 3}, WaterRatio},
+		{"gypsum 40 %", GypsumIs{0.4}, GypsumShare},
+		{"grain at 45 % as bought", StorageMoisture{grain.Rye, 0.45}, Moisture},
+		{"steps of a kilo", StepIs{1000}, ScaleStepSize},
+		{"cooking above the rating", PressureIs{unit.PSI(18)}, GaugePressure},
+		{"rated 100 psi", CookerIs{MaxGauge: unit.PSI(100)}, GaugePressure},
+		{"takes 5,000 jars", CookerIs{Takes: []Capacity{{5000, jar(1)}}}, CookerCapacity},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			var out OutOfRange
+			if err := (Settings{}).Check(tt.change); !errors.As(err, &out) || out.What != tt.want {
+				t.Errorf("Check = %v, want quantity %d out of range", err, tt.want)
+			}
+		})
+	}
+	rated := Settings{}.With(CookerIs{MaxGauge: unit.PSI(20)})
+	if err := rated.Check(PressureIs{unit.PSI(18)}); err != nil {
+		t.Errorf("18 psi with a cooker rated 20: %v", err)
+	}
+	if err := (Settings{}).Check(HoldIs{jar(1), 10 * time.Minute}); err != nil {
+		t.Errorf("a short hold is allowed, with a caution: %v", err)
+	}
+}
+
+func TestFix(t *testing.T) {
+	three := order(Item{Count: 3, Container: bag(5), Route: Agar})
+	mixed := order(Item{Count: 4, Container: jar(1)}, Item{Count: 2, Container: bag(3)})
+	tests := []struct {
+		name string
+		from Order
+		fix  Item
+		was  int
+		want Order
+		ok   bool
+	}{
+		{"no, 4 bags", three, Item{Count: 4, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: bag(5), Route: Agar}), true},
+		{"make it rye", three, Item{Grain: grain.Rye}, 0, order(Item{Count: 3, Container: bag(5), Route: Agar, Grain: grain.Rye}), true},
+		{"no, lc", three, Item{Route: LiquidCulture}, 0, order(Item{Count: 3, Container: bag(5), Route: LiquidCulture}), true},
+		{"no, 6 lb", three, Item{Container: bag(6)}, 0, order(Item{Count: 3, Container: bag(6), Route: Agar}), true},
+		{"make it oats, of two items", mixed, Item{Grain: grain.Oats}, 0, order(Item{Count: 4, Container: jar(1), Grain: grain.Oats}, Item{Count: 2, Container: bag(3), Grain: grain.Oats}), true},
+		{"3 bags, not the jars", mixed, Item{Count: 3, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: jar(1)}, Item{Count: 3, Container: bag(3)}), true},
+		{"5 not 2", mixed, Item{Count: 5}, 2, order(Item{Count: 4, Container: jar(1)}, Item{Count: 5, Container: bag(3)}), true},
+		{"5 of two items: which?", mixed, Item{Count: 5}, 0, mixed, false},
+		{"as it is already", three, Item{Count: 3}, 0, three, false},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			got, ok := tt.from.Fix(tt.fix, tt.was)
+			if ok != tt.ok {
+				t.Errorf("Fix = %v, want %v", ok, tt.ok)
+			}
+			if diff := cmp.Diff(tt.want, got); diff != "" {
+				t.Errorf("order (-want +got):\n%s", diff)
+			}
+		})
+	}
+}
+
+// A start is waited for until it is met; a member waits for one at a time.
+func TestStarts(t *testing.T) {
+	at := time.Date(2026, 3, 2, 15, 0, 0, 0, time.UTC)
+	wanted := func(no EntryNo, who MemberNo) Record {
+		return Record{No: no, Entry: StartWanted{For: who, Start: at, Room: 4}}
+	}
+	waiting := FoldStarts([]Record{wanted(1, 1), wanted(2, 2), wanted(3, 1), {No: 4, Entry: StartMet{No: 2}}})
+	if len(waiting) != 1 || waiting[0].No != 3 {
+		t.Fatalf("waiting = %+v, want entry 3 alone", waiting)
+	}
+	want := []Ping{{Key: "start/3", Due: at, Kind: StartNow, Loudness: Due, To: 1, Room: 4, About: "start/3"}}
+	if diff := cmp.Diff(want, waiting[0].Wants()); diff != "" {
+		t.Errorf("pings (-want +got):\n%s", diff)
+	}
+}
+
+// A unit printed as a reference names the same units: no number is lost or made
+// up by the ranges.
+func TestRefPrints(t *testing.T) {
+	tests := map[string]Ref{
+		"#12":           {Run: 12},
+		"#12.3":         {Run: 12, Units: []UnitNo{3}},
+		"#12.1-4":       {Run: 12, Units: []UnitNo{1, 2, 3, 4}},
+		"#12.1,2":       {Run: 12, Units: []UnitNo{1, 2}},
+		"#12.1,3,5-7,9": {Run: 12, Units: []UnitNo{1, 3, 5, 6, 7, 9}},
+	}
+	for want, ref := range tests {
+		if got := ref.String(); got != want {
+			t.Errorf("%+v prints %q, want %q", ref, got, want)
+		}
+	}
+}
+
+// Whatever a container's size, a stated larger one never makes it need more of
+// the pot, and what fits by itself fits with nothing else in.
+func TestCapacityIsCautious(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := bigPot()
+		c := bag(rapid.Float64Range(0.5, 5).Draw(t, "lb"))
+		takes, ok := k.takes(c)
+		if !ok || takes.Count > 3 {
+			t.Errorf("takes(%v) = %v, %v; want at most the three of 5 lb", c, takes, ok)
+		}
+	})
+}
