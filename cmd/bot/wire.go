@@ -1,0 +1,92 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"log/slog"
+	"time"
+
+	"golang.org/x/sync/errgroup"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/answer"
+	"ryebell/internal/chat/console"
+	"ryebell/internal/chat/outbox"
+	"ryebell/internal/reminders"
+	"ryebell/internal/store"
+)
+
+// flushTime is how long the program goes on sending, at its end, what it has
+// answered.
+const flushTime = 5 * time.Second
+
+// house is the program around one open book.
+type house struct {
+	doors     []chat.Door
+	answerer  *answer.Answerer
+	reminders *reminders.Reminders
+	outbox    *outbox.Outbox
+	log       *slog.Logger
+}
+
+// wire puts the rooms of the house together. The zone is that of kitchens that
+// have not said theirs.
+func wire(db *store.DB, zone *time.Location, log *slog.Logger, doors ...chat.Door) *house {
+	a := answer.New(db, answer.Config{Log: log, Zone: zone})
+	return &house{
+		doors:     doors,
+		answerer:  a,
+		reminders: reminders.New(db, a.Ping, reminders.Config{Log: log}),
+		outbox:    outbox.New(db, doors, outbox.Config{Log: log}),
+		log:       log,
+	}
+}
+
+// run starts all goroutines of the program and waits for them: a receiver for
+// each door, the reminders and the outbox. It ends when ctx does, when a door has
+// come to the end of what it receives, or when the disk failed to sync.
+func (h *house) run(ctx context.Context) error {
+	inside, end := context.WithCancelCause(ctx)
+	defer end(nil)
+	g, running := errgroup.WithContext(inside)
+	for _, d := range h.doors {
+		g.Go(func() error {
+			defer end(nil)
+			return d.Run(running, h.turn(end))
+		})
+	}
+	g.Go(func() error { return h.reminders.Run(running) })
+	g.Go(func() error { return h.outbox.Run(running) })
+	err := g.Wait()
+	if cause := context.Cause(inside); errors.Is(cause, store.ErrFsync) {
+		return cause
+	}
+	if errors.Is(err, console.ErrInterrupted) {
+		return errInterrupted
+	}
+	return errors.Join(err, h.flush(ctx))
+}
+
+// turn hands a message to the responder. After a failed sync the message is not
+// offered again: the process must end.
+func (h *house) turn(end context.CancelCauseFunc) chat.Handler {
+	return func(ctx context.Context, m chat.Message) error {
+		err := h.answerer.Turn(ctx, m)
+		if errors.Is(err, store.ErrFsync) {
+			end(err)
+		}
+		return err
+	}
+}
+
+// flush sends what was answered and is not out yet, even when ctx has ended.
+func (h *house) flush(ctx context.Context) error {
+	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), flushTime)
+	defer cancel()
+	for _, d := range h.doors {
+		if err := h.outbox.Deliver(ctx, d.Name(), time.Now()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
