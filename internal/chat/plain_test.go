@@ -40,6 +40,9 @@ func TestPlain(t *testing.T) {
 		{"a no-break space is not broken at", Post{Blocks: []Block{
 			P("The limit for inoculating this is 27.5\u00a0°C"),
 		}}, []string{"The limit for inoculating this is", "27.5 °C"}},
+		{"not even where a word has to be broken", Post{Blocks: []Block{
+			P(strings.Repeat("a", 40) + "\u00a0kg"),
+		}}, []string{strings.Repeat("a", 39), "a kg"}},
 		{"lists and quotes wrap behind their mark", Post{Blocks: []Block{
 			List{P("gauge reads 1 psi low, so hold longer than before"), P("gasket is fine")},
 			Quote("3 bags\nand a jar that was left over from the last load"),
@@ -57,6 +60,9 @@ func TestPlain(t *testing.T) {
 				{"wetted grain per container", "2,270 g"}, {"water", "715 g"},
 			}},
 		}}, []string{"wetted grain per     2,270 g", "container", "water                  715 g"}},
+		{"columns move together before a cell wraps", Post{Blocks: []Block{
+			Table{Align: []Align{Left, Right, Right}, Rows: [][]string{{"half pint", "4,665.5 g", "2,145 ml"}}},
+		}}, []string{"half pint 4,665.5 g 2,145 ml"}},
 		{"wide characters count twice", Post{Blocks: []Block{
 			Table{Rows: [][]string{{"平菇", "ok"}, {"rye", "ok"}}},
 			P("平菇平菇平菇平菇平菇平菇平菇平菇平菇平菇平"),

@@ -29,7 +29,7 @@ func tableLines(t Table, width int) []line {
 	gap := 2
 	if sum(widths)+gap*(columns-1) > width {
 		gap = 1
-		narrow(widths, t.Align, width-gap*(columns-1))
+		narrow(widths, width-gap*(columns-1))
 	}
 	var lines []line
 	for _, row := range cells {
@@ -62,13 +62,12 @@ func naturalWidths(rows [][]line, columns int) []int {
 	return widths
 }
 
-// narrow takes columns from the widest, of equals from one that stands left,
-// until all fit into room.
-func narrow(widths []int, align []Align, room int) {
+// narrow takes from the widest column until all fit into room.
+func narrow(widths []int, room int) {
 	for sum(widths) > room {
 		widest := 0
 		for i, w := range widths {
-			if w > widths[widest] || w == widths[widest] && side(align, widest) == Right {
+			if w > widths[widest] {
 				widest = i
 			}
 		}

@@ -104,6 +104,7 @@ Tue 3 Mar 09:05 bot → room (edits Mon 2 Mar 09:00)
 
 func TestPlayMakesMessages(t *testing.T) {
 	_, e, err := rehearsed(t, `echo hi
+echo hi
 +10m
 <ana room reply 09:05> 46C
 <ana edit> no, 47C
@@ -112,7 +113,7 @@ func TestPlayMakesMessages(t *testing.T) {
 <jo> @bot: now
 <jo> /help
 <jo private photo>
-<jo> bothersome
+<jo> @bothersome
 [Again]
 `)
 	if err != nil {
@@ -127,22 +128,22 @@ func TestPlayMakesMessages(t *testing.T) {
 		return chat.Message{Event: event, Room: inRoom, From: from, At: ten, Arrived: ten, Audience: chat.Group, Address: to}
 	}
 	want := []chat.Message{
-		group("event-1", robin, chat.Overheard), group("event-2", ana, chat.Addressed),
-		group("event-3", ana, chat.Overheard), group("event-4", ana, chat.Overheard), group("event-5", ana, chat.Overheard),
-		group("event-6", jo, chat.Addressed), group("event-7", jo, chat.Addressed), group("event-8", jo, chat.Addressed),
-		group("event-9", jo, chat.Overheard), group("event-10", robin, chat.Addressed),
+		group("event-1", robin, chat.Overheard), group("event-2", robin, chat.Overheard), group("event-3", ana, chat.Addressed),
+		group("event-4", ana, chat.Overheard), group("event-5", ana, chat.Overheard), group("event-6", ana, chat.Overheard),
+		group("event-7", jo, chat.Addressed), group("event-8", jo, chat.Addressed), group("event-9", jo, chat.Addressed),
+		group("event-10", jo, chat.Overheard), group("event-11", robin, chat.Addressed),
 	}
-	for i, text := range []string{"echo hi", "46C", "no, 47C", "no, 48C", "heat off", "now", "/help", "", "bothersome", ""} {
+	for i, text := range []string{"echo hi", "echo hi", "46C", "no, 47C", "no, 48C", "heat off", "now", "/help", "", "@bothersome", ""} {
 		want[i].Text = text
 	}
-	want[0].At, want[0].Arrived = nine, nine
-	want[1].At, want[1].ReplyTo = nine.Add(5*time.Minute), "post-1"
-	want[2].Edits, want[3].Edits = "event-2", "event-2"
-	want[3].Photos = []chat.Photo{{Name: "photo-event-4.jpg", Size: photoSize}}
-	want[4].At = time.Date(2026, 3, 1, 23, 0, 0, 0, time.UTC)
-	want[7].Room.ID, want[7].Audience = "private:jo", chat.Private
-	want[7].Photos = []chat.Photo{{Name: "photo-event-8.jpg", Size: photoSize}}
-	want[9].Tap = &chat.Tap{Row: 4, Button: 0}
+	want[0].At, want[0].Arrived, want[1].At, want[1].Arrived = nine, nine, nine, nine
+	want[2].At, want[2].ReplyTo = nine.Add(5*time.Minute), "post-2"
+	want[3].Edits, want[4].Edits = "event-3", "event-3"
+	want[4].Photos = []chat.Photo{{Name: "photo-event-5.jpg", Size: photoSize}}
+	want[5].At = time.Date(2026, 3, 1, 23, 0, 0, 0, time.UTC)
+	want[8].Room.ID, want[8].Audience = "private:jo", chat.Private
+	want[8].Photos = []chat.Photo{{Name: "photo-event-9.jpg", Size: photoSize}}
+	want[10].Tap = &chat.Tap{Row: 5, Button: 0}
 	if diff := cmp.Diff(want, e.heard); diff != "" {
 		t.Errorf("messages (-want +got):\n%s", diff)
 	}

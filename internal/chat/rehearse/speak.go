@@ -10,13 +10,11 @@ import (
 	"ryebell/internal/chat"
 )
 
-// set moves the clock, never backwards: a ping that is overdue fires now.
+// set moves the clock.
 func (d *Door) set(t time.Time) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if t.After(d.now) {
-		d.now = t.In(d.start.Location())
-	}
+	d.now = t.In(d.start.Location())
 }
 
 // photoSize is the size in bytes that a made-up photo claims to have.
