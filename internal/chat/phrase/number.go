@@ -299,7 +299,7 @@ func (l *lexer) part(i int) (numeric, bool) {
 		n.v, n.end = n.v*l.at(i+2).known.value, i+3
 		return n, true
 	}
-	if l.at(i).text != "half" && l.at(i).text != "quarter" {
+	if _, jar := l.halfJar(i); jar || l.at(i).text != "half" && l.at(i).text != "quarter" {
 		return n, false
 	}
 	n.end = l.ofA(i + 1)

@@ -12,7 +12,7 @@ const (
 // ref reads #12, #12.3, #12.1-4, run 12, and without a sign what can be nothing
 // else: 12.1-4, 12.1,3,5. A lone 12.3 is a number that may be meant so.
 func (l *lexer) ref(i int) int {
-	j, bare := i, false
+	j, named, bare := i, false, false
 	switch {
 	case l.is(i, "#") && l.digitsAt(i+1):
 		j = i + 1
@@ -24,7 +24,7 @@ func (l *lexer) ref(i int) int {
 		if l.at(j).kind != atomDigits {
 			return i
 		}
-		bare = j == i+1 // "run 3 bags" is cooking
+		named = true
 	case l.at(i).kind == atomDigits && l.glued(i+1, ".") && l.digitsAt(i+2) &&
 		(l.glued(i+3, "-") || l.glued(i+3, ",")) && l.digitsAt(i+4):
 		bare = true
@@ -32,17 +32,18 @@ func (l *lexer) ref(i int) int {
 		return i
 	}
 	r, end, ok := l.refAt(j)
-	if !ok || bare && !l.endsRef(end) {
+	// "run 3 bags" and "run 3 5 lb bags" are cooking.
+	if !ok || (bare || named) && !l.endsRef(end) || named && l.at(end).kind == atomDigits {
 		return i
 	}
 	return l.emit(RunRef{at: l.over(i, end), Ref: r}, end)
 }
 
 // endsRef reports whether what follows a bare reference leaves it one: no unit,
-// vessel, per cent sign or further digits.
+// vessel or per cent sign.
 func (l *lexer) endsRef(end int) bool {
 	a := l.at(end)
-	if _, _, unit := l.unitAt(end, true); unit || l.percentAt(end) > end || a.kind == atomDigits {
+	if _, _, unit := l.unitAt(end, true); unit || l.percentAt(end) > end {
 		return false
 	}
 	return a.known == nil || a.known.vessel == 0 && a.text != "x"

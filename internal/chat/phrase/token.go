@@ -81,6 +81,8 @@ const (
 	Length
 	Duration
 	Money
+	// Other is what nothing here is measured in: miles an hour, watts.
+	Other
 )
 
 // Sense is one meaning of a quantity: in grams, litres, degrees Celsius,

@@ -98,8 +98,8 @@ var vessels = map[string]kitchen.Vessel{
 }
 
 var routes = map[kitchen.Route][]string{
-	kitchen.LiquidCulture: {"lc", "lcs", "liquid culture", "liquid cultures", "liquid", "lc's"},
-	kitchen.Agar:          {"agar", "agars", "plate", "plates", "agar wedge", "agar wedges", "wedge", "wedges"},
+	kitchen.LiquidCulture: {"lc", "lcs", "liquid culture", "liquid cultures", "lc's"},
+	kitchen.Agar:          {"agar", "agars", "agar wedge", "agar wedges", "agar plate", "agar plates"},
 	kitchen.GrainToGrain:  {"g2g", "gtg", "grain to grain", "grain 2 grain", "grain transfer", "grain transfers"},
 	kitchen.Spores: {
 		"spores", "spore", "spore syringe", "spore syringes", "mss", "multispore", "multi spore", "spore print",
@@ -207,8 +207,13 @@ func (v builder) calendar() {
 
 func (v builder) grains() {
 	for _, k := range grain.All() {
-		for _, w := range append(k.Synonyms(), k.Misspellings()...) {
+		for _, w := range k.Synonyms() {
 			v.say(w, func(a at) Token { return GrainWord{a, k} })
+		}
+		for _, w := range k.Misspellings() {
+			if e := v[w]; e == nil { // barely and maze are words
+				v.say(w, func(a at) Token { return GrainWord{a, k} })
+			}
 		}
 		for _, w := range k.Unsuited() {
 			v.say(w, func(a at) Token { return Unsuited{a, w} })

@@ -131,4 +131,4 @@ const everyday = `
 	try tie dye die eye bye rise ripe rife wife mile mild mint pine pins pints pint pilot pair parts port sport sports spore's hail half calf halt hand hold bold cold told fold gold
 	mold wait bait gait vat hat fat pat rat sat wheats treat heal head heap neat seat beat meal deal seal cool wool tool fool pool look took hook boot cock cork cooks
 	eighty ninety thirties hates shapes skates stakes snake snakes shame share sharks quote quotes quarts quake quiz label libel labor march match month mouth moth
-	monday sunday someday`
+	monday sunday someday barely maze teh hte adn taht waht wiht jsut thier recieve wierd yesss okey`

@@ -1,0 +1,262 @@
+package phrase
+
+import "math"
+
+// beside says what stands beside a time of day, and so how little will do to
+// make one.
+type beside uint8
+
+const (
+	// nothing: it must be plain by itself: 14:05, 2pm, noon.
+	nothing beside = iota
+	// preposition: at, since, by: 1405 and 14.05 are times too.
+	preposition
+	// aDay: a day or part of one: a bare hour is a time too.
+	aDay
+	// aClock: the other end of an interval: so is 11h.
+	aClock
+)
+
+// half is the half of the day that a time was said to lie in.
+type half uint8
+
+const (
+	unsaid half = iota
+	am
+	pm
+)
+
+// clock reads a time of day at i.
+func (l *lexer) clock(i int, b beside) (ClockTime, int, bool) {
+	if k := l.at(i).known; k != nil && (k.day == noon || k.day == midnight) {
+		return noonOr(k.day), i + 1, true
+	}
+	if c, j, ok := l.past(i, b); ok {
+		return c, j, true
+	}
+	c, j, ok := l.hour(i, b)
+	if !ok {
+		return c, i, false
+	}
+	if k := l.at(j).known; k != nil && c.Minute == 0 && c.Hour == 12 && (k.day == noon || k.day == midnight) {
+		return noonOr(k.day), j + 1, true
+	}
+	return c, j, true
+}
+
+func noonOr(d dayWord) ClockTime {
+	if d == noon {
+		return ClockTime{Hour: 12, Half: true}
+	}
+	return ClockTime{Half: true}
+}
+
+// past reads half past two, quarter to two, 20 to 2pm, twenty after 3pm.
+func (l *lexer) past(i int, b beside) (ClockTime, int, bool) {
+	minutes, j, certain := l.minutes(i)
+	if j == i {
+		return ClockTime{}, i, false
+	}
+	before := l.is(j, "to", "till", "of", "before")
+	if !before && !l.is(j, "past", "after") {
+		return ClockTime{}, i, false
+	}
+	of := aDay
+	if !certain && !l.is(j, "past") && (b == nothing || minutes%5 != 0) {
+		// "10 to 2" is a range and "3 after 2" nothing; "10 to 2pm" can be from ten
+		// to two as well, which twenty can't.
+		of = nothing
+		if before && minutes <= 12 {
+			return ClockTime{}, i, false
+		}
+	}
+	c, end, ok := l.clockProper(j+1, of)
+	if !ok || c.Minute != 0 {
+		return ClockTime{}, i, false
+	}
+	c.Minute = minutes
+	if before {
+		c.Minute = 60 - minutes
+		c.Hour--
+		if c.Hour < 0 || c.Hour == 0 && !c.Half {
+			c.Hour = (c.Hour + 24) % 24
+			if !c.Half {
+				c.Hour = 12
+			}
+		}
+	}
+	return c, end, true
+}
+
+// clockProper is an hour or noon: what past counts from.
+func (l *lexer) clockProper(i int, b beside) (ClockTime, int, bool) {
+	if k := l.at(i).known; k != nil && (k.day == noon || k.day == midnight) {
+		return noonOr(k.day), i + 1, true
+	}
+	return l.hour(i, b)
+}
+
+// minutes reads the minutes before past and to. certain is true where they can
+// be nothing else: half, quarter, 20 minutes.
+func (l *lexer) minutes(i int) (minutes, end int, certain bool) {
+	j := i
+	if l.is(j, "a") && l.is(j+1, "quarter") {
+		j++
+	}
+	switch {
+	case l.is(j, "half"):
+		return 30, j + 1, true
+	case l.is(j, "quarter"):
+		return 15, j + 1, true
+	}
+	n, ok := l.smallNumber(i)
+	if !ok || n.v < 1 || n.v > 59 {
+		return 0, i, false
+	}
+	if l.is(n.end, "min", "mins", "minute", "minutes") {
+		return int(n.v), n.end + 1, true
+	}
+	return int(n.v), n.end, false
+}
+
+// smallNumber reads a whole number below 10,000, in digits or words, with
+// nothing glued to it that makes it another.
+func (l *lexer) smallNumber(i int) (numeric, bool) {
+	a := l.at(i)
+	switch {
+	case a.kind == atomDigits && len(a.text) <= 4:
+		return numeric{v: integer(a.text), end: i + 1, digits: true}, true
+	case a.known != nil && (a.known.number == ones || a.known.number == teens || a.known.number == tens):
+		v, end := l.underHundred(i)
+		return numeric{v: v, end: end}, true
+	}
+	return numeric{}, false
+}
+
+// hour reads an hour with or without minutes: 14:05, 2.05pm, 15h20, 1405, 11
+// p.m., seven o'clock.
+func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
+	n, ok := l.smallNumber(i)
+	if !ok || n.v != math.Trunc(n.v) || l.is(i-1, "-", "#") && !l.at(i).gap && b == nothing {
+		return ClockTime{}, i, false
+	}
+	c, j, bare := ClockTime{Hour: int(n.v)}, n.end, false
+	text := l.at(i).text
+	switch {
+	case l.glued(j, ":") && l.twoDigits(j+1):
+		c.Minute, j = atoi(l.at(j+1).text), j+2
+		if l.glued(j, ":") && l.twoDigits(j+1) {
+			j += 2
+		}
+		c.Half = len(text) == 2 && text[0] == '0'
+	case l.glued(j, ".") && l.twoDigits(j+1) && n.digits:
+		c.Minute, j, bare = atoi(l.at(j+1).text), j+2, b == nothing
+		c.Half = len(text) == 2 && text[0] == '0'
+	case l.glued(j, "h") && l.twoDigits(j+1) && n.digits:
+		if b == nothing && l.agoFollows(j+2) || b < aDay && c.Hour < 6 {
+			return c, i, false // a length of time
+		}
+		c.Minute, j, c.Half = atoi(l.at(j+1).text), j+2, true
+	case l.glued(j, "h") && n.digits && b == aClock:
+		j, c.Half = j+1, true
+	case n.digits && len(text) == 4:
+		c = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100, Half: text[0] == '0'}
+		bare = b == nothing
+		if l.is(j, "h", "hrs", "hours") {
+			j++
+		}
+	case l.is(j, "o'clock", "oclock"):
+		j++
+	default:
+		bare = b < aDay
+	}
+	return l.halved(c, i, j, bare)
+}
+
+// halved reads the half of the day behind a time and checks that it is one. A
+// bare number is a time only with it.
+func (l *lexer) halved(c ClockTime, i, j int, bare bool) (ClockTime, int, bool) {
+	h, end := l.halfAt(j)
+	if h == unsaid && (bare || l.countsOn(j)) || c.Minute > 59 || c.Hour > 24 || c.Hour == 24 && c.Minute > 0 {
+		return ClockTime{}, i, false
+	}
+	c.Hour %= 24
+	return inHalf(c, h), end, true
+}
+
+// inHalf settles the half of the day, where it was said or can't be another.
+func inHalf(c ClockTime, h half) ClockTime {
+	switch {
+	case c.Hour > 12 || c.Hour == 0:
+		c.Half = true
+	case h == am:
+		c.Hour, c.Half = c.Hour%12, true
+	case h == pm:
+		c.Hour, c.Half = c.Hour%12+12, true
+	}
+	return c
+}
+
+func (l *lexer) twoDigits(i int) bool { return l.digitsAt(i) && len(l.at(i).text) == 2 }
+
+// agoFollows reports whether a length of time at hand is one gone by or to come.
+func (l *lexer) agoFollows(i int) bool { return l.is(i, "ago", "earlier", "later", "from") }
+
+// countsOn reports whether the number that ends before j counts or measures what
+// follows and is no hour.
+func (l *lexer) countsOn(j int) bool {
+	a := l.at(j)
+	if _, _, ok := l.unitAt(j, true); ok || l.percentAt(j) > j {
+		return true
+	}
+	if !a.gap && (a.kind == atomDigits || a.kind == atomWord && !l.is(j, "h")) {
+		return true
+	}
+	if !a.gap && l.is(j, ".", ",", "/", ":") && l.digitsAt(j+1) {
+		return true
+	}
+	return a.known != nil && (a.known.vessel != 0 || l.is(j, "x"))
+}
+
+// halfAt reads am, pm, a.m., 9a, 3p, in the morning, at night.
+func (l *lexer) halfAt(j int) (half, int) {
+	a := l.at(j)
+	switch {
+	case a.text == "am":
+		return am, j + 1
+	case a.text == "pm":
+		return pm, j + 1
+	case l.is(j, "a", "p") && l.glued(j+1, ".") && l.glued(j+2, "m"):
+		end := l.dot(j + 3)
+		return ampm(a.text), end
+	case l.is(j, "a", "p") && !a.gap:
+		return ampm(a.text), j + 1
+	case l.is(j, "in") && l.is(j+1, "the") && l.at(j+2).known != nil:
+		if h := halfOf(l.at(j + 2).known.day); h != unsaid {
+			return h, j + 3
+		}
+	case l.is(j, "at") && l.is(j+1, "night"):
+		return pm, j + 2
+	}
+	return unsaid, j
+}
+
+func ampm(s string) half {
+	if s == "a" {
+		return am
+	}
+	return pm
+}
+
+// halfOf tells the half of the day that a word means.
+func halfOf(d dayWord) half {
+	switch d {
+	case morning:
+		return am
+	case afternoon, evening, night, tonight:
+		return pm
+	case 0, today, tomorrow, yesterday, noon, midnight:
+		return unsaid
+	}
+	panic(d)
+}
