@@ -1,0 +1,138 @@
+package phrase
+
+import (
+	"strings"
+
+)
+
+var cookGrammar = grammar{
+	kind: KindCook,
+	examples: []string{
+		"cook it",
+		"ok lets cook that",
+		"cook 3 bags 5lb agar in the big pot",
+		"starting the cooker now w 6 quarts rye",
+	},
+	match: func(c cursor) (Intent, cursor, bool) {
+		if in, d, ok := cookThat(c); ok {
+			return in, d, true
+		}
+		return cookOrder(c)
+	},
+}
+
+// String prints the telling so that it parses back.
+func (k Cook) String() string {
+	if k.Order != nil {
+		return "cook " + orderText(*k.Order)
+	}
+	if k.Cooker != "" {
+		return "cook it in the " + k.Cooker
+	}
+	return "cook it"
+}
+
+// cookThat reads "cook it", "let's cook that in the small one".
+func cookThat(c cursor) (Intent, cursor, bool) {
+	d, ok := starting(c).phrase("cook it", "cook that", "cook them", "cook this", "cook these", "cook those", "start it", "start that", "start cooking",
+		"put it on", "put that on", "put them on", "cook it now", "cook all that", "do it", "cook")
+	if !ok {
+		return nil, c, false
+	}
+	bare := d.word(-1) == "cook"
+	d = d.over("now", "then", "please", "pls", "up", "right away")
+	name, e, ok := cookerRef(d.over("in", "with", "on", "using", "w", "the"))
+	if ok {
+		d = e.over("now", "then", "please", "pls")
+	} else if bare || d.opensOrder() {
+		return nil, c, false
+	}
+	return Cook{Cooker: name}, d, true
+}
+
+// opensOrder reports whether an order follows.
+func (c cursor) opensOrder() bool {
+	_, _, ok := readWish(c)
+	return ok
+}
+
+func starting(c cursor) cursor {
+	return c.over("ok", "okay", "so", "let's", "lets", "let us", "i", "i'll", "we", "we'll", "i'm", "im", "we're", "now", "please", "gonna", "going to",
+		"want to", "and", "then", "just", "start to", "me")
+}
+
+// cookOrder reads "cook" and what.
+func cookOrder(c cursor) (Intent, cursor, bool) {
+	d, ok := starting(c).phrase("cook", "cooking", "start", "starting", "start cooking", "put on", "putting on", "putting", "start the cooker with",
+		"starting the cooker", "start the cooker", "starting the pot", "starting the cooker now", "start a run with", "start a run of", "begin",
+		"loading", "load", "run", "start a run")
+	if !ok {
+		return nil, c, false
+	}
+	w, d, ok := readWish(d.over("up", "now", "with", "w", "w/", ":", "the", "some", "a run of", "off"))
+	if !ok || w.outBy != nil {
+		return nil, c, false
+	}
+	d.near = w.near
+	d.ask = w.question(func(w wish) string { return "cook " + w.String() })
+	order := w.order()
+	return Cook{Order: &order}, d, true
+}
+
+// cookerNouns end the name of a cooker.
+var cookerNouns = set("pot pots cooker canner autoclave pc steriliser sterilizer boiler drum barrel")
+
+// cookerRef reads the name of a cooker: one that the collective has, "the small
+// one" for it, or a new one by its noun.
+func cookerRef(c cursor) (string, cursor, bool) {
+	if n, ok := c.token().(Name); ok && n.Of == CookerName {
+		return n.Text, c.use(1), true
+	}
+	if c.word(1) == "one" {
+		found, n := "", 0
+		for _, name := range c.s.names.Cookers {
+			if first, _, _ := strings.Cut(strings.ToLower(name), " "); first == c.word(0) {
+				found, n = name, n+1
+			}
+		}
+		if n == 1 {
+			return found, c.use(2), true
+		}
+	}
+	return newCooker(c)
+}
+
+// notInNames are words that begin something else than the name of a cooker.
+var notInNames = set(`the a an in of our my your this that these is are and or with at to for it its what which when how who from out on
+	off by not no i we you they he she can has have need needs hold holds take takes cook cooking start starting put i'm we're some any`)
+
+// newCooker reads one to three words and a noun such as pot.
+func newCooker(c cursor) (string, cursor, bool) {
+	for n := range 4 {
+		if _, ok := c.ahead(n).(Word); !ok {
+			return "", c, false
+		}
+		w := c.word(n)
+		if cookerNouns[w] {
+			name := make([]string, n+1)
+			for i := range name {
+				name[i] = c.word(i)
+			}
+			return strings.Join(name, " "), c.use(n + 1), true
+		}
+		if notInNames[w] {
+			return "", c, false
+		}
+	}
+	return "", c, false
+}
+
+// theCooker names the cooker of a kitchen that has given it no name: the setting
+// is then about the only one.
+func theCooker(name string) string {
+	if cookerNouns[name] {
+		return ""
+	}
+	return name
+}
+

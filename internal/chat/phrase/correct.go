@@ -1,0 +1,200 @@
+package phrase
+
+import (
+	"slices"
+	"strings"
+
+	"ryebell/internal/kitchen"
+)
+
+var correctGrammar = grammar{
+	kind: KindCorrect,
+	examples: []string{
+		"no, 4 bags",
+		"sorry 4 bags not 3",
+		"make it rye",
+		"no, 1500 g",
+		"no lc",
+		"make that 6 quarts",
+		"oats not rye",
+	},
+	match: matchCorrect,
+}
+
+// String prints the correction so that it parses back.
+func (k Correct) String() string {
+	s := "no,"
+	switch {
+	case len(k.Quantity) > 0:
+		s += " " + senseText(k.Quantity[0])
+	case k.Item.Count != 0 && k.Item.Container.Vessel == 0 && k.Item.Container.Sized():
+		s += " " + plain(float64(k.Item.Count)) + " " + massText(k.Item.Container.Weight) + attributesText(k.Item)
+	case k.Item.Count != 0 && k.Item.Container == (kitchen.Container{}) && k.Item.Mass == 0:
+		s += " " + plain(float64(k.Item.Count)) + attributesText(k.Item)
+	case k.Item.Count != 0:
+		s += " " + itemText(k.Item)
+	case k.Item.Container.Vessel != 0:
+		s += " " + containerText(k.Item.Container) + attributesText(k.Item)
+	default:
+		s += attributesText(k.Item)
+	}
+	if k.Was != 0 {
+		s += " not " + plain(float64(k.Was))
+	}
+	return s + outByText(k.OutBy)
+}
+
+// senseText prints an amount in the unit it was said in.
+func senseText(s Sense) string {
+	for i := range measures {
+		for _, m := range measures[i].means {
+			if m.unit != s.Unit || m.dim != s.Dim {
+				continue
+			}
+			name, _, _ := strings.Cut(measures[i].words, " ")
+			for _, of := range []func(float64) float64{m.one, m.imperial} {
+				if of == nil {
+					continue
+				}
+				if n, ok := exactly(s.Value, (s.Value-of(0))/(of(1)-of(0)), of); ok {
+					return n + " " + name
+				}
+			}
+		}
+	}
+	return plain(s.Value) + " " + s.Unit
+}
+
+func matchCorrect(c cursor) (Intent, cursor, bool) {
+	d, led := c.phrase("no", "nope", "sorry", "no sorry", "sorry no", "i meant", "i mean", "meant", "make it", "make that", "make them", "make this",
+		"actually", "correction", "rather", "it should be", "should be", "it's", "its", "that should be", "i said", "change it to", "change that to", "change to",
+		"oops", "oops no", "wait no", "no wait", "sorry i meant", "no i meant", "no i mean", "sorry make it", "no make it", "actually make it",
+		"no make that", "make all of them", "instead")
+	if led && d.word(-1) == "it's" || led && d.word(-1) == "its" {
+		led = false
+		d = c
+	}
+	e := d
+	for {
+		f, ok := e.mark(",:.-!;")
+		if !ok {
+			break
+		}
+		e = f
+	}
+	return corrected(c, e, led)
+}
+
+// corrected reads what is right. Without a word such as "no" in front it must
+// say what was wrong: "oats not rye".
+func corrected(c, d cursor, led bool) (Intent, cursor, bool) {
+	d = d.over("i", "meant", "mean", "it's", "its", "make", "it", "that", "only", "just", "rather", "with", "to", "use", "using")
+	var k Correct
+	if by, e, ok := deadline(d); ok && led {
+		k.OutBy = &by
+		return k, e, true
+	}
+	it := gatherOne(d)
+	e := it.c
+	if len(it.drafts) != 1 || it.trouble != nil {
+		return nil, c, false
+	}
+	dr := it.drafts[0]
+	if len(dr.routes) > 1 || len(dr.grains) > 1 || dr.share != nil || dr.behind != nil || dr.ounces() {
+		return nil, c, false
+	}
+	k.Item = dr.finished()
+	if dr.amount != nil && alone(dr) {
+		k.Quantity = slices.Clone(dr.amount.Senses)
+		k.Item = kitchen.Item{}
+	}
+	if q, ok := d.token().(Quantity); ok && e.i == d.i {
+		k.Quantity, e = slices.Clone(q.Senses), d.use(1)
+	}
+	if dr.counted && dr.item.Count <= 0 {
+		return nil, c, false
+	}
+	e = e.over("instead", "please", "pls")
+	right := e.i
+	e, k.Was = notThat(e, dr.counted)
+	unsaid := k.Item == (kitchen.Item{}) && len(k.Quantity) == 0
+	if unsaid || !led && e.i == right {
+		return nil, c, false
+	}
+	if by, f, ok := deadline(e.parted()); ok {
+		k.OutBy, e = &by, f
+	}
+	return k, e, true
+}
+
+// alone reports whether an amount and nothing else was said.
+func alone(d draft) bool {
+	d.amount, d.from, d.to = nil, 0, 0
+	return d.empty() && d.basis == 0 && len(d.routes) == 0 && len(d.grains) == 0 && d.item == (kitchen.Item{})
+}
+
+// gatherOne reads one item, filler aside.
+func gatherOne(c cursor) items {
+	it := items{c: c, cur: draft{}}
+	for !it.c.done() && it.trouble == nil && len(it.drafts) == 0 {
+		if _, ok := it.c.phrase("not", "instead", "and not", "rather than"); ok {
+			break
+		}
+		if _, mark := it.c.token().(Mark); mark {
+			if n := it.c.parted(); n.length("not") > 0 || n.length("and not") > 0 {
+				it.c = n
+				break
+			}
+		}
+		if q, ok := it.c.token().(Quantity); ok && it.cur.empty() && !measurable(q) {
+			break
+		}
+		before := it.c
+		if !it.step() {
+			break
+		}
+		if len(it.drafts) > 0 { // a second item began
+			it.c = before
+			return it
+		}
+	}
+	it.drafts = []draft{it.cur}
+	return it
+}
+
+func measurable(q Quantity) bool {
+	_, mass := q.sense(Mass)
+	_, volume := q.sense(Volume)
+	return mass || volume
+}
+
+// notThat reads what was wrong: "not 3", "not rye", "instead of 3 bags".
+func notThat(c cursor, counted bool) (cursor, int) {
+	d, ok := c.parted().phrase("not", "instead of", "and not", "rather than")
+	if !ok {
+		return c, 0
+	}
+	d = d.over("the", "a", "in")
+	was, used := 0, false
+	for !d.done() {
+		switch t := d.token().(type) {
+		case Number:
+			n, ok := whole(t.Value)
+			if !ok || !counted || used {
+				return c, 0
+			}
+			was = n
+		case GrainWord, RouteWord, VesselWord, Quantity:
+		default:
+			if used {
+				return d, was
+			}
+			return c, 0
+		}
+		d, used = d.use(1), true
+	}
+	if !used {
+		return c, 0
+	}
+	return d, was
+}

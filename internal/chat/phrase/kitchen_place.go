@@ -1,0 +1,232 @@
+package phrase
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/kitchen"
+)
+
+// elevation reads "we're at 1600 m", "elevation 5280 ft", "1600 m up".
+func elevation(c cursor) (kitchen.Change, cursor, bool) {
+	d, said := c.over("we", "we're", "were", "are", "our", "the", "kitchen", "is", "i'm", "i", "am", "im", "live", "lives", "stands", "it's", "its", "sits",
+		"house", "here").phrase("elevation", "altitude", "at", "height", "at an elevation of", "elevation is", "altitude is", "up at", "at about",
+		"at an altitude of", "elevation of", "our elevation is", "our altitude is", "living at", "the elevation is", "elevation:", "the altitude is")
+	if !said {
+		d = c.over("we're", "we", "are", "our", "kitchen", "is", "the", "it's", "were", "live", "at", "about")
+	}
+	d = d.over("about", "around", "roughly", ":", "=", "at", "is", "of", "now")
+	bare := d.word(-1) == "at" && d.i == c.i+1 // "at 1600 m" alone could be anything
+	m, d, ok := d.quantity(Length)
+	if !ok || m.Unit == "in" || m.Unit == "mm" || m.Unit == "cm" {
+		return nil, c, false
+	}
+	e, tail := d.phrase("up", "above sea level", "over the sea", "high", "elevation", "altitude", "above sea", "asl", "up here", "of elevation", "of altitude",
+		"over sea level", "above the sea")
+	if tail {
+		d = e
+	}
+	if !said && !tail || bare && !tail {
+		return nil, c, false
+	}
+	return kitchen.Elevation{Height: unit.Metres(m.Value)}, d.over("here", "up", "now"), true
+}
+
+// roomTemperature reads "room 19C", "its 66F in here". Without a scale it asks.
+func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
+	d, said := c.over("the", "our", "it's", "its").phrase("room", "room temp", "room temperature", "room is", "the room is", "our room is", "room temp is",
+		"room temperature is", "room's", "room at", "the room", "kitchen is", "the kitchen is")
+	d = d.over("about", "around", "it's", "its", "is", "it", "at", "now", ":", "=")
+	if !said && d.i == c.i {
+		return nil, c, false
+	}
+	t, e, ok := d.quantity(Temperature)
+	var ask *asking
+	if n, f, number := d.number(); !ok && number && n > 0 && n < 200 {
+		ask, e, ok = scaleQuestion(d, n), f, true
+	} else if ok && t.Unit == "degree" {
+		ask = scaleQuestion(d, t.Value)
+	}
+	if !ok {
+		return nil, c, false
+	}
+	f, tail := e.phrase("in here", "in the room", "in the kitchen", "inside", "in the lab", "here", "in this room", "in our kitchen")
+	if tail {
+		e = f
+	}
+	if !said && !tail {
+		return nil, c, false
+	}
+	e.ask = ask
+	return kitchen.RoomTemperature{Temp: unit.Celsius(t.Value)}, e, true
+}
+
+// comfortable is the highest figure that people would give a room in degrees
+// Celsius.
+const comfortable = 45
+
+func scaleQuestion(c cursor, n float64) *asking {
+	options := []string{"°F", "°C"}
+	if n <= comfortable {
+		options = []string{"°C", "°F"}
+	}
+	return &asking{gap: WhichScale, about: c.s.typed(c.i, c.i+1), options: options, fill: func(reply cursor) (string, bool) {
+		reply, _ = reply.over("degrees", "in").mark("°")
+		switch w := strings.TrimPrefix(reply.word(0), "°"); w {
+		case "f", "fahrenheit":
+			return "room " + plain(n) + " °F", true
+		case "c", "celsius", "centigrade":
+			return "room " + plain(n) + " °C", true
+		}
+		if strings.HasSuffix(strings.ToLower(strings.TrimSpace(reply.s.text)), "f") && len(reply.s.text) <= 3 {
+			return "room " + plain(n) + " °F", true
+		}
+		if strings.HasSuffix(strings.ToLower(strings.TrimSpace(reply.s.text)), "c") && len(reply.s.text) <= 3 {
+			return "room " + plain(n) + " °C", true
+		}
+		return "", false
+	}}
+}
+
+// zone reads "time zone Europe/Berlin".
+func zone(c cursor) (kitchen.Change, cursor, bool) {
+	d, ok := c.over("our", "the", "my").phrase("time zone", "timezone", "zone", "tz", "time zone is", "timezone is", "our time zone is", "clock is", "we're in",
+		"we are in")
+	if !ok || d.done() {
+		return nil, c, false
+	}
+	free := d.word(-1) == "in"
+	d, _ = d.over("is", "to").mark(":")
+	if d.done() {
+		return nil, c, false
+	}
+	start := d.token().Extent().Start
+	name := d.s.text[start:]
+	if i := strings.IndexFunc(name, func(r rune) bool { return r != '/' && r != '_' && r != '+' && r != '-' && !isAlnum(r) }); i >= 0 {
+		name = name[:i]
+	}
+	name = strings.TrimRight(name, "+-_/")
+	if !strings.Contains(name, "/") && (free || !strings.EqualFold(name, "utc") && !strings.EqualFold(name, "gmt")) {
+		return nil, c, false
+	}
+	e := d
+	for !e.done() && e.token().Extent().Start < start+len(name) {
+		e = e.use(1)
+	}
+	return kitchen.ZoneIs{Zone: zoneName(name)}, e, true
+}
+
+func isAlnum(r rune) bool {
+	return r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r))
+}
+
+// zoneName spells a time zone as the tables do: Europe/Berlin,
+// America/Port_of_Spain, Etc/GMT+1.
+func zoneName(s string) string {
+	b := []byte(strings.ToLower(s))
+	for i := 0; i < len(b); {
+		j := i
+		for j < len(b) && b[j] >= 'a' && b[j] <= 'z' {
+			j++
+		}
+		switch part := string(b[i:j]); part {
+		case "of", "es", "au", "d":
+		case "utc", "gmt", "us":
+			copy(b[i:], strings.ToUpper(part))
+		case "":
+		default:
+			b[i] -= 'a' - 'A'
+		}
+		i = j + 1
+	}
+	return string(b)
+}
+
+// quarts reads "imperial quarts", "we use us quarts", "our pints are imperial".
+func quarts(c cursor) (kitchen.Change, cursor, bool) {
+	d := c.over("we", "use", "our", "all", "always", "the", "mean", "by", "quart", "means")
+	is := func(d cursor) (kitchen.Measure, cursor, bool) {
+		if e, ok := d.phrase("imperial", "uk", "british"); ok {
+			return kitchen.Imperial, e, true
+		}
+		e, ok := d.phrase("us", "american", "u.s.")
+		return kitchen.US, e, ok
+	}
+	if m, e, ok := is(d); ok {
+		e, ok = e.phrase("quarts", "quart", "pints", "pint", "gallons", "quarts and pints", "measures", "measure", "jars", "pints and quarts", "volumes")
+		return kitchen.MeasureIs{Measure: m}, e, ok
+	}
+	d, ok := d.phrase("quarts are", "pints are", "quarts and pints are", "jars are", "gallons are", "measures are", "pints and quarts are", "quarts means")
+	if !ok {
+		return nil, c, false
+	}
+	m, d, ok := is(d.over("all", "the"))
+	return kitchen.MeasureIs{Measure: m}, d.over("ones", "quarts"), ok
+}
+
+// pressure reads "we cook at 13 psi".
+func pressure(c cursor) (kitchen.Change, cursor, bool) {
+	d, ok := c.phrase("we cook at", "we run at", "cooking pressure", "we always cook at", "our pressure is", "we use", "pressure", "cook pressure", "cook at",
+		"we hold at", "we sterilise at", "we sterilize at", "i cook at", "our cooking pressure is", "we can at", "we pressure cook at")
+	if !ok {
+		return nil, c, false
+	}
+	p, d, ok := d.over("is", "about", "at", "of", "around").quantity(Pressure)
+	return kitchen.PressureIs{Gauge: unit.GaugeKPa(p.Value)}, d.over("here", "usually", "always", "up", "now"), ok
+}
+
+// heldText names what a hold is for.
+func heldText(c kitchen.Container) string {
+	if c == (kitchen.Container{}) {
+		return "everything"
+	}
+	return containerText(c)
+}
+
+func methodText(m kitchen.MethodIs) string {
+	what := "everything"
+	if m.Vessel != 0 {
+		what = m.Vessel.String() + "s"
+	}
+	switch m.Method {
+	case kitchen.Soaked:
+		return "we soak " + what
+	case kitchen.Measured:
+		return "we measure water for " + what
+	}
+	panic(fmt.Sprintf("phrase: no method %d", m.Method))
+}
+
+func cookerText(k kitchen.CookerIs) string {
+	var facts []string
+	add := func(said bool, s string) {
+		if said {
+			facts = append(facts, s)
+		}
+	}
+	for i, t := range k.Takes {
+		verb := "takes "
+		if i > 0 {
+			verb = "or "
+		}
+		add(true, verb+plain(float64(t.Count))+" "+containerText(t.Container))
+	}
+	if len(facts) > 0 {
+		facts = []string{strings.Join(facts, " ")}
+	}
+	add(k.MaxGauge != 0, "max "+pressureText(k.MaxGauge))
+	add(k.Gauge == kitchen.Dial, "dial gauge")
+	add(k.Gauge == kitchen.Weight, "weighted gauge")
+	add(k.Pot != 0, "pot volume "+volumeText(k.Pot))
+	add(k.MinWater != 0, "min water "+volumeText(k.MinWater))
+	add(k.MaxWater != 0, "max water "+volumeText(k.MaxWater))
+	add(k.BoilOff != 0, "boils off "+volumeText(unit.Litres(k.BoilOff))+" an hour")
+	name := k.Name
+	if name == "" {
+		name = "the cooker"
+	}
+	return name + " " + strings.Join(slices.Clip(facts), ", ")
+}

@@ -1,0 +1,311 @@
+package phrase
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Kind tells the intents apart: one for each grammar.
+type Kind uint8
+
+// The kinds of intent.
+const (
+	KindPlan Kind = iota + 1
+	KindReverse
+	KindSameAs
+	KindUsual
+	KindOutBy
+	KindCook
+	KindKitchen
+	KindMembers
+	KindWhy
+	KindHelp
+	KindUndo
+	KindCorrect
+	KindManners
+	KindChoose
+	KindBoard
+)
+
+// grammar reads one kind of intent at the beginning of what is left of a
+// sentence, and leaves the cursor behind it.
+type grammar struct {
+	kind     Kind
+	examples []string
+	match    func(cursor) (Intent, cursor, bool)
+}
+
+// registry lists the grammars. Of two that read the same words at the same cost
+// the earlier one is taken.
+var registry = [...]grammar{
+	cookGrammar,
+	correctGrammar,
+	planGrammar,
+	reverseGrammar,
+	sameAsGrammar,
+	usualGrammar,
+	outByGrammar,
+	kitchenGrammar,
+	membersGrammar,
+	whyGrammar,
+	helpGrammar,
+	undoGrammar,
+	mannersGrammar,
+	boardGrammar,
+	chooseGrammar,
+}
+
+// Parse reads a message. It never guesses: what can't be read as a whole comes
+// back as a question, as nearly understood, or, when it is talk between people,
+// as the zero Parsed. Time and memory are linear in the length of the text.
+func Parse(text string, names Names) Parsed {
+	if len(text) > maxRunes && utf8.RuneCountInString(text) > maxRunes {
+		return Parsed{Near: &Near{Trouble: TooLong}}
+	}
+	return readAll(read(text, names)).parsed()
+}
+
+// reading is what the whole of a sentence was read as.
+type reading struct {
+	s       *sentence
+	intents []Intent
+	kinds   []Kind
+	// open is the place in intents of the one that a question is about.
+	open int
+	ask  *asking
+	near *Near
+	// from and to are the tokens of the first part that fitted nowhere.
+	from, to            int
+	used, filler, wrong int
+}
+
+// readAll lets the grammars take the sentence bit by bit, each time the one
+// that takes most; a token that none can begin with is stepped over and
+// counted.
+func readAll(s *sentence) reading {
+	r := reading{s: s}
+	c := cursor{s: s}
+	c, _ = c.mark("/!")
+	for len(r.intents) < maxSegments && r.wrong < maxUnknown {
+		c = c.parted()
+		if c.done() {
+			return r
+		}
+		if d := polite(c); d.i > c.i {
+			c = d
+			continue
+		}
+		best, kind, intent := longest(c)
+		if intent == nil {
+			r.stepOver(c)
+			c.i++
+			continue
+		}
+		r.take(intent, kind, best)
+		c = cursor{s: s, i: best.i}
+	}
+	c = c.parted()
+	if !c.done() {
+		r.wrong = maxUnknown
+	}
+	return r
+}
+
+// longest is the reading that takes most words from here on.
+func longest(c cursor) (best cursor, kind Kind, intent Intent) {
+	best = c
+	for i := range registry {
+		in, d, ok := registry[i].match(c)
+		if ok && (d.i > best.i || d.i == best.i && best.near != nil && d.near == nil) {
+			best, kind, intent = d, registry[i].kind, in
+		}
+	}
+	return best, kind, intent
+}
+
+func (r *reading) stepOver(c cursor) {
+	if r.wrong == 0 || r.to == c.i {
+		if r.wrong == 0 {
+			r.from = c.i
+		}
+		r.to = c.i + 1
+	}
+	r.wrong++
+}
+
+func (r *reading) take(in Intent, kind Kind, c cursor) {
+	if c.ask != nil && r.ask == nil {
+		r.ask, r.open = c.ask, len(r.intents)
+	}
+	if c.near != nil && r.near == nil {
+		r.near = c.near
+	}
+	r.intents = append(r.intents, in)
+	r.kinds = append(r.kinds, kind)
+	r.used += c.used
+	r.filler += c.filler
+}
+
+// parsed weighs the reading.
+func (r reading) parsed() Parsed {
+	r.withoutManners()
+	mended := r.mended()
+	if len(r.intents) == 0 && r.near == nil {
+		return Parsed{}
+	}
+	if r.near == nil && r.cost(len(mended)) > costTaken {
+		return r.nearly()
+	}
+	p := Parsed{Mended: mended, Bare: r.bareness()}
+	switch {
+	case r.near != nil && r.wrong > 0:
+		return r.nearly()
+	case r.near != nil:
+		p.Near = r.near
+		if p.Near.Example == "" {
+			p.Near.Example = r.example()
+		}
+		if p.Near.Got == "" {
+			p.Near.Got = strings.Trim(strings.Replace(r.s.text, p.Near.Missed, "", 1), " ,;.\n")
+		}
+	case r.ask != nil:
+		p.Ask = r.question()
+	default:
+		p.Intents = r.intents
+	}
+	return p
+}
+
+func (r reading) cost(mended int) int {
+	return r.wrong*costUnknown + mended*costMended + max(0, r.filler-freeFiller)*costFiller
+}
+
+// nearly tells a text with a word too much from chatter with a word of the
+// kitchen in it.
+func (r reading) nearly() Parsed {
+	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.wrong || r.talk() {
+		return Parsed{}
+	}
+	return Parsed{Near: &Near{
+		Trouble: LeftOver,
+		Got:     r.got(),
+		Missed:  r.s.typed(r.from, r.to),
+		Example: r.example(),
+	}}
+}
+
+// talk reports whether nothing was read but what people say to each other.
+func (r reading) talk() bool {
+	for _, k := range r.kinds {
+		if k != KindManners && k != KindChoose && k != KindCorrect && k != KindBoard {
+			return false
+		}
+	}
+	return true
+}
+
+func (r reading) got() string {
+	before := strings.TrimSpace(r.s.typed(0, r.from))
+	after := strings.TrimSpace(r.s.typed(r.to, len(r.s.toks)))
+	return strings.Trim(before+" "+after, " ,;.")
+}
+
+// example is a sentence that works, made of what was understood.
+func (r reading) example() string {
+	if r.ask == nil && r.near == nil && len(r.intents) > 0 {
+		return r.say("")
+	}
+	for _, k := range r.kinds {
+		for i := range registry {
+			if registry[i].kind == k {
+				return registry[i].examples[0]
+			}
+		}
+	}
+	return planGrammar.examples[0]
+}
+
+// say prints the intents, the open one as it was filled in.
+func (r reading) say(filled string) string {
+	said := make([]string, len(r.intents))
+	for i, in := range r.intents {
+		said[i] = in.String()
+	}
+	if filled != "" {
+		said[r.open] = filled
+	}
+	return readable(strings.Join(said, "; "), r.s.names.Quarts)
+}
+
+// withoutManners drops greetings and thanks from a message that says more.
+func (r *reading) withoutManners() {
+	if len(r.intents) < 2 {
+		return
+	}
+	kept, kinds := r.intents[:0], r.kinds[:0]
+	for i, in := range r.intents {
+		if r.kinds[i] == KindManners {
+			if i < r.open {
+				r.open--
+			}
+			continue
+		}
+		kept, kinds = append(kept, in), append(kinds, r.kinds[i])
+	}
+	if len(kept) == 0 {
+		kept, kinds = r.intents[:1], r.kinds[:1]
+	}
+	r.intents, r.kinds = kept, kinds
+}
+
+func (r reading) mended() []string {
+	var words []string
+	for _, t := range r.s.toks {
+		if w, ok := t.(interface{ TakenFor() string }); ok && w.TakenFor() != "" {
+			words = append(words, w.TakenFor())
+		}
+	}
+	return words
+}
+
+// bareness marks what people also say to each other.
+func (r reading) bareness() Bareness {
+	if r.ask != nil {
+		if r.used <= 2 && (r.ask.gap == WhichSize || r.ask.gap == WhichVessel) {
+			return Loosely
+		}
+		return Plainly
+	}
+	for _, in := range r.intents {
+		if !r.loose(in) {
+			return Plainly
+		}
+	}
+	return Loosely
+}
+
+// loose reports whether people say such a thing to each other, too.
+func (r reading) loose(in Intent) bool {
+	short := r.used+r.filler <= 2
+	switch in := in.(type) {
+	case Plan, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual:
+		return false
+	case Why:
+		return short && in.Number == 0
+	case Help:
+		return short && in.Topic == 0
+	case Cook:
+		return short && in.Order == nil
+	case Usual, OutBy, Kitchen, Members, NewCode, Forget, Undo, RemindStart:
+		return short
+	case Correct, Choose, Greet, Thanks, Board:
+		return true
+	}
+	panic(in)
+}
+
+// polite takes words that carry nothing at the beginning or end of what is said.
+func polite(c cursor) cursor {
+	return c.maybe("please", "pls", "plz", "ok", "okay", "hey", "so", "well", "um", "uh", "oh", "hm", "right", "bot",
+		"can you", "could you", "lets", "let's")
+}

@@ -1,0 +1,202 @@
+package phrase
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/kitchen"
+)
+
+var planGrammar = grammar{
+	kind: KindPlan,
+	examples: []string{
+		"3 bags 5lb agar",
+		"4 quart jars rye LC + 2 3-lb bags",
+		"10 half pints millet g2g",
+		"how much for 2 kg rye at 45% moisture?",
+		"12 pints + 3 quarts + 1 5lb bag milo g2g",
+		"3 bags 5lb agar, hold 180, out by 20:30",
+	},
+	match: func(c cursor) (Intent, cursor, bool) {
+		w, d, ok := readWish(c)
+		if !ok {
+			return nil, c, false
+		}
+		p := Plan{Order: w.order(), OutBy: w.outBy}
+		d.near = w.near
+		d.ask = w.question(func(w wish) string { return w.String() })
+		return p, d, true
+	},
+}
+
+// String prints the plan so that it parses back.
+func (p Plan) String() string { return orderText(p.Order) + outByText(p.OutBy) }
+
+// wish is an order while it is being read.
+type wish struct {
+	drafts []draft
+	cooker string
+	hold   time.Duration
+	outBy  *Moment
+	near   *Near
+	s      *sentence
+}
+
+// readWish reads items and what is said of them all: the cooker, the hold, the
+// time it must be out.
+func readWish(c cursor) (wish, cursor, bool) {
+	it := gather(c)
+	w := wish{drafts: it.drafts, near: it.trouble, s: c.s}
+	d := w.extras(it.c)
+	if w.near == nil && !slices.ContainsFunc(w.drafts, func(d draft) bool { return d.thing(it.asks) }) {
+		return w, c, false
+	}
+	for i := range w.drafts {
+		if n := w.drafts[i].trouble(c.s); n != nil && w.near == nil {
+			w.near = n
+		}
+	}
+	if w.near != nil {
+		w.near.Example = readable(w.drafts[0].example(), c.s.names.Quarts)
+	}
+	return w, d, true
+}
+
+// thing reports whether enough was said to be more than a number in talk: a
+// count of jars or bags, or an amount of some grain.
+func (d draft) thing(asked bool) bool {
+	if d.counted || d.item.Container.Vessel != 0 {
+		return d.counted && (d.item.Container.Vessel != 0 || d.sized()) || d.sized() || d.item.Mass != 0
+	}
+	return d.amount != nil && (asked || d.item.Grain != 0 || d.item.Route != 0 || d.item.Moisture != 0 || d.item.Ratio != 0 ||
+		d.share != nil || d.basis != 0)
+}
+
+// extras reads what belongs to the whole order.
+func (w *wish) extras(c cursor) cursor {
+	for {
+		d := c.parted().over("with", "a", "and", "in", "on", "the", "at", "of", "it", "must", "be", "needs", "to", "all", "for")
+		if name, e, ok := cookerRef(d); ok && w.cooker == "" {
+			w.cooker, c = name, e
+			continue
+		}
+		if hold, e, ok := holdFor(d); ok && w.hold == 0 {
+			w.hold, c = hold, e
+			continue
+		}
+		if m, e, ok := deadline(d); ok && w.outBy == nil {
+			w.outBy, c = &m, e
+			continue
+		}
+		return c
+	}
+}
+
+// holdFor reads "hold 180", "hold 2h30m".
+func holdFor(c cursor) (time.Duration, cursor, bool) {
+	d, ok := c.phrase("hold", "hold for", "hold of", "held", "hold it", "hold it for", "hold them for")
+	if !ok {
+		return 0, c, false
+	}
+	hold, d, ok := d.span()
+	if _, bag := d.token().(VesselWord); bag || d.length("for") > 0 || hold <= 0 {
+		return 0, c, false
+	}
+	return hold, d, ok
+}
+
+// span takes a length of time; a bare number counts minutes.
+func (c cursor) span() (time.Duration, cursor, bool) {
+	switch t := c.token().(type) {
+	case Period:
+		return t.Length, c.use(1), true
+	case Number:
+		if t.Value > 0 && t.Value <= 24*60 {
+			return time.Duration(t.Value * float64(time.Minute)), c.use(1).maybe("min", "mins", "minutes"), true
+		}
+	case Quantity:
+		if s, ok := t.sense(Duration); ok {
+			return time.Duration(s.Value * float64(time.Second)), c.use(1), true
+		}
+	}
+	return 0, c, false
+}
+
+// order makes the order; what an item leaves unsaid it takes from the nearest
+// that says it, a later one before an earlier.
+func (w wish) order() kitchen.Order {
+	o := kitchen.Order{Cooker: w.cooker, Hold: w.hold}
+	for _, d := range w.drafts {
+		o.Items = append(o.Items, d.finished())
+	}
+	share(o.Items)
+	return o
+}
+
+// share spreads attributes over the items that don't say them.
+func share(items []kitchen.Item) {
+	said := slices.Clone(items)
+	for i := range items {
+		it := &items[i]
+		if it.Grain == 0 {
+			it.Grain = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Grain != 0 }).Grain
+		}
+		if it.Route == 0 {
+			it.Route = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Route != 0 }).Route
+		}
+		if it.Moisture == 0 && it.Ratio == 0 {
+			a := nearestSaying(said, i, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 })
+			it.Moisture, it.Ratio = a.Moisture, a.Ratio
+		}
+		if it.Gypsum == 0 {
+			it.Gypsum = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Gypsum != 0 }).Gypsum
+		}
+	}
+}
+
+func nearestSaying(items []kitchen.Item, i int, says func(kitchen.Item) bool) kitchen.Item {
+	if n := slices.IndexFunc(items[i:], says); n >= 0 {
+		return items[i+n]
+	}
+	for j := i - 1; j >= 0; j-- {
+		if says(items[j]) {
+			return items[j]
+		}
+	}
+	return kitchen.Item{}
+}
+
+// String prints the wish so that it reads back, with all that is still open.
+func (w wish) String() string {
+	s := ""
+	for i, d := range w.drafts {
+		if i > 0 {
+			s += " + "
+		}
+		s += d.String()
+	}
+	return s + orderText(kitchen.Order{Cooker: w.cooker, Hold: w.hold}) + outByText(w.outBy)
+}
+
+// question is what the first open item asks; print makes the whole sentence of
+// the wish.
+func (w wish) question(print func(wish) string) *asking {
+	for i, d := range w.drafts {
+		q := d.question(w)
+		if q == nil {
+			continue
+		}
+		settle := q.settle
+		return &asking{gap: q.gap, about: w.s.typed(d.from, d.to), options: q.options, fill: func(reply cursor) (string, bool) {
+			settled, ok := settle(d, reply)
+			if !ok {
+				return "", false
+			}
+			filled := w
+			filled.drafts = slices.Clone(w.drafts)
+			filled.drafts[i] = settled
+			return print(filled), true
+		}}
+	}
+	return nil
+}

@@ -1,0 +1,87 @@
+package phrase
+
+import "strings"
+
+// question makes the public shape of what was left open. Every option says the
+// whole sentence that it would complete the text to.
+func (r reading) question() *Question {
+	q := &Question{Gap: r.ask.gap, About: r.ask.about}
+	for _, label := range r.ask.options {
+		if len(q.Options) == 4 {
+			break
+		}
+		if whole, ok := r.ask.fill(cursor{s: read(label, r.s.names)}); ok {
+			q.Options = append(q.Options, Option{Label: label, Say: r.say(whole)})
+		}
+	}
+	return q
+}
+
+// Complete finishes a text that left a question open with the reply to it, by
+// place ("the first"), by the label of an option or part of it, or by whatever
+// else answers it ("500 ml"). It returns the whole sentence that both say
+// together, and false when the reply is no answer.
+func Complete(question *Question, text, reply string, names Names) (string, bool) {
+	if question == nil {
+		return "", false
+	}
+	answer := cursor{s: read(reply, names)}
+	if place, ok := placeOf(answer); ok {
+		if place <= len(question.Options) {
+			return question.Options[place-1].Say, true
+		}
+		return "", false
+	}
+	if say, ok := byLabel(question.Options, reply); ok {
+		return say, true
+	}
+	r := readAll(read(text, names))
+	r.withoutManners()
+	if r.ask == nil || r.ask.gap != question.Gap {
+		return "", false
+	}
+	if whole, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its")); ok {
+		return r.say(whole), true
+	}
+	return "", false
+}
+
+// byLabel finds the one option that the reply names, whole or by a word of it.
+func byLabel(options []Option, reply string) (string, bool) {
+	reply = strings.Trim(strings.ToLower(strings.TrimSpace(reply)), " .!?")
+	found, n := "", 0
+	for _, o := range options {
+		label := strings.ToLower(o.Label)
+		if label == reply || label+"s" == reply || label == reply+"s" {
+			return o.Say, true
+		}
+		for _, w := range strings.Fields(label) {
+			if w == reply || w+"s" == reply {
+				found, n = o.Say, n+1
+				break
+			}
+		}
+	}
+	return found, n == 1
+}
+
+// placeOf reads "the first", "1", "number 2" as the place of an option.
+func placeOf(c cursor) (int, bool) {
+	c = c.over("the", "number", "no", "option")
+	place := 0
+	if n, ok := c.token().(Number); ok && n.Whole && n.Value >= 1 && n.Value <= 9 {
+		place, c = int(n.Value), c.use(1)
+	} else {
+		for i, w := range ordinals {
+			if d, ok := c.phrase(w...); ok {
+				place, c = i+1, d
+			}
+		}
+	}
+	c = c.over("one", "please", "pls", "option").parted()
+	return place, place > 0 && c.done()
+}
+
+var ordinals = [...][]string{
+	{"first", "1st"}, {"second", "2nd"}, {"third", "3rd"}, {"fourth", "4th"},
+}

@@ -1,0 +1,181 @@
+package phrase
+
+import (
+	"strings"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/kitchen"
+)
+
+var reverseGrammar = grammar{
+	kind: KindReverse,
+	examples: []string{
+		"i have 8 kg rye, 3lb bags, lc",
+		"got 5kg of oats left what can i make w quarts",
+		"how many 5lb bags out of a 25 kilo sack agar",
+		"2.2 kg milo in the cupboard, only pints",
+	},
+	match: matchReverse,
+}
+
+// String prints the question so that it parses back.
+func (r Reverse) String() string { return supplyText(r.Supply) }
+
+func supplyText(s kitchen.Supply) string {
+	kinds := make([]string, len(s.Containers))
+	for i, c := range s.Containers {
+		kinds[i] = containerText(c)
+	}
+	it := kitchen.Item{Mass: s.Dry, Grain: s.Grain, Route: s.Route}
+	return "i have " + strings.TrimSpace(itemText(it)+", "+strings.Join(kinds, " or "))
+}
+
+// supplySigns are the words that tell grain at hand from an order.
+var supplySigns = []string{
+	"i have", "i've got", "ive got", "i got", "got", "we have", "we've got", "weve got", "we got", "there is", "there's",
+	"theres", "have", "left", "left over", "leftover", "in the cupboard", "in the house", "in stock", "on hand", "at hand", "out of",
+	"how many", "what can i make", "what can we make", "what could i make", "what does that make", "how far does", "from", "only",
+	"what will", "i still have", "still have",
+}
+
+// supplyFiller are words that change nothing in it.
+var supplyFiller = set(`a an the of for in at to with w w/ some about please pls want can i we me us my our is are be it that here
+	make makes fill fills do does get gets from sack sacks bag's dry whole just into is which what would could how many and or
+	but as route using use all if put`)
+
+// supplying is grain at hand while it is being read.
+type supplying struct {
+	c    cursor
+	out  kitchen.Supply
+	sign bool
+	open kitchen.Vessel
+}
+
+func matchReverse(c cursor) (Intent, cursor, bool) {
+	s := supplying{c: c}
+	for !s.c.done() && s.step() {
+	}
+	if !s.sign || s.out.Dry <= 0 {
+		return nil, c, false
+	}
+	d := s.c
+	if len(s.out.Containers) == 0 {
+		d.ask = s.question()
+	}
+	return Reverse{s.out}, d, true
+}
+
+func (s *supplying) step() bool {
+	if d, ok := s.c.mark(",+;.!?\n&:()-/"); ok {
+		s.c = d
+		return true
+	}
+	if d, ok := s.c.phrase(supplySigns...); ok {
+		s.sign, s.c = true, d
+		return true
+	}
+	switch t := s.c.token().(type) {
+	case Quantity:
+		return s.quantity(t)
+	case VesselWord:
+		return s.vessel(t.Container)
+	case GrainWord:
+		if s.out.Grain != 0 && s.out.Grain != t.Grain {
+			return false
+		}
+		s.out.Grain, s.c = t.Grain, s.c.use(1)
+		return true
+	case RouteWord:
+		if s.out.Route != 0 && s.out.Route != t.Route {
+			return false
+		}
+		s.out.Route, s.c = t.Route, s.c.use(1)
+		return true
+	case Number:
+		if !t.Word || t.Value != 1 {
+			return false
+		}
+	case Word:
+		if t.Class != Filler && !supplyFiller[t.Text] {
+			return false
+		}
+		s.c = s.c.skip(1)
+		return true
+	}
+	if !supplyFiller[s.c.word(0)] {
+		return false
+	}
+	s.c = s.c.skip(1)
+	return true
+}
+
+// quantity takes the grain at hand, or the size of what it goes into: that one
+// has bags or jars behind it, or is a volume.
+func (s *supplying) quantity(q Quantity) bool {
+	mass, isMass := q.sense(Mass)
+	volume, isVolume := q.sense(Volume)
+	v, sizes := s.c.ahead(1).(VesselWord)
+	switch {
+	case isVolume && !isMass && jarUnit(volume.Unit) && q.Number > 0:
+		s.out.Containers = append(s.out.Containers, kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(volume.Value)})
+		s.c = s.c.use(1)
+		if sizes {
+			s.c = s.c.use(1)
+		}
+		return true
+	case isMass && mass.Unit == "pounder":
+		v.Container.Vessel, sizes = kitchen.Bag, true
+		s.c.i--
+	case !isMass || mass.Value <= 0:
+		return false
+	}
+	if sizes && !(s.out.Dry == 0 && s.c.word(2) == "of") {
+		c := kitchen.Container{Vessel: v.Container.Vessel, Weight: unit.Grams(mass.Value)}
+		s.out.Containers = append(s.out.Containers, c)
+		s.c = s.c.use(2)
+		return true
+	}
+	if s.out.Dry > 0 {
+		return false
+	}
+	s.out.Dry, s.c = unit.Grams(mass.Value), s.c.use(1)
+	return true
+}
+
+func (s *supplying) vessel(c kitchen.Container) bool {
+	if c.Sized() {
+		s.out.Containers = append(s.out.Containers, c)
+	} else {
+		s.open = c.Vessel
+	}
+	s.c = s.c.use(1)
+	return true
+}
+
+// question asks what the grain is to go into.
+func (s *supplying) question() *asking {
+	options := []string{"5 lb bags", "3 lb bags", "1 quart jars", "1 pint jars"}
+	if s.open == kitchen.Bag {
+		options = []string{"5 lb bags", "3 lb bags", "10 lb bags"}
+	}
+	if s.open == kitchen.Jar {
+		options = []string{"1 quart jars", "1 pint jars", "0.5 gallon jars", "1 litre jars"}
+	}
+	supply, open := s.out, s.open
+	return &asking{gap: WhichSize, about: massText(supply.Dry), options: options, fill: func(reply cursor) (string, bool) {
+		v := open
+		if w, ok := reply.ahead(1).(VesselWord); ok {
+			v = w.Container.Vessel
+		}
+		if v == 0 {
+			v = kitchen.Bag
+			if q, ok := reply.token().(Quantity); !ok || q.Senses[0].Dim == Volume {
+				v = kitchen.Jar
+			}
+		}
+		c, ok := sizeOf(reply, v)
+		filled := supply
+		filled.Containers = []kitchen.Container{c}
+		return supplyText(filled), ok
+	}}
+}

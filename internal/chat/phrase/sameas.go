@@ -1,0 +1,38 @@
+package phrase
+
+import "ryebell/internal/kitchen"
+
+var sameAsGrammar = grammar{
+	kind:     KindSameAs,
+	examples: []string{"same as 12", "same again as #12", "same as 12 out by 20:30"},
+	match: func(c cursor) (Intent, cursor, bool) {
+		d, ok := c.over("the", "do", "make", "cook").phrase("same as", "same again as", "same thing as", "same order as", "again like",
+			"like", "repeat", "redo", "plan like", "same plan as")
+		if !ok {
+			return nil, c, false
+		}
+		run, d, ok := d.over("run", "in", "number", "no", "last").run()
+		if !ok {
+			return nil, c, false
+		}
+		d = d.over("again", "please", "pls")
+		by, d := d.maybeOutBy()
+		return SameAs{Run: run, OutBy: by}, d, true
+	},
+}
+
+// String prints the wish so that it parses back.
+func (s SameAs) String() string { return "same as " + s.Run.String() + outByText(s.OutBy) }
+
+// run takes #12 or a bare 12.
+func (c cursor) run() (kitchen.RunNo, cursor, bool) {
+	switch t := c.token().(type) {
+	case RunRef:
+		return t.Ref.Run, c.use(1), len(t.Ref.Units) == 0
+	case Number:
+		if n, ok := whole(t.Value); ok && n > 0 && t.Whole && !t.Word {
+			return kitchen.RunNo(n), c.use(1), true
+		}
+	}
+	return 0, c, false
+}
