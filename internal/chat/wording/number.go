@@ -199,3 +199,11 @@ func plural(n int, noun string) string {
 
 // plain puts common spaces where a line must not break: for what is to be typed.
 func plain(s string) string { return strings.ReplaceAll(s, nb, " ") }
+
+// The containers that examples speak of.
+const (
+	quart  unit.Litres = 0.946352946
+	fiveLb unit.Grams  = 2267.96185
+)
+
+const fifteenPSI unit.GaugeKPa = 103.4213594

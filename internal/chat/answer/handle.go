@@ -1,0 +1,66 @@
+package answer
+
+import (
+	"fmt"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+)
+
+// handle gives an intent to its handler. Each case is one line; the handlers
+// stand in the file of their capability.
+func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
+	t.kind = otherKind
+	switch i := intent.(type) {
+	case phrase.Plan:
+		return t.plan(i, t.now)
+	case phrase.Reverse:
+		return t.reverse(i)
+	case phrase.SameAs:
+		return t.sameAs(i)
+	case phrase.Usual:
+		return t.usual(i)
+	case phrase.MakeUsual:
+		return t.makeUsual(ctx)
+	case phrase.OutBy:
+		return t.outBy(i, ctx)
+	case phrase.RemindStart:
+		return t.remindStart(ctx)
+	case phrase.Cook:
+		return t.cook(i, ctx)
+	case phrase.Set:
+		return t.set(i)
+	case phrase.Kitchen:
+		return wording.Kitchen(t.settings), nil
+	case phrase.Members:
+		return t.members()
+	case phrase.GiveRole:
+		return t.giveRole(i)
+	case phrase.Rename:
+		return t.rename(i)
+	case phrase.Claim:
+		return t.claimAgain(i)
+	case phrase.NewCode:
+		return t.newCode()
+	case phrase.Forget:
+		return t.forget(i)
+	case phrase.Why:
+		return t.why(ctx)
+	case phrase.Help:
+		return wording.Help(i.Topic), nil
+	case phrase.Undo:
+		return t.undo(ctx)
+	case phrase.Correct:
+		return t.correct(i, ctx)
+	case phrase.Choose:
+		return wording.NotUnderstood(), nil // a choice with nothing to choose from
+	case phrase.Greet:
+		return wording.Greeting(), nil
+	case phrase.Thanks:
+		return wording.Welcome(), nil
+	case phrase.Board:
+		return t.board()
+	}
+	panic(fmt.Sprintf("intent %T without a handler", intent))
+}

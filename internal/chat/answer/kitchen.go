@@ -1,0 +1,73 @@
+package answer
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// set changes the kitchen, which only a steward does. Every change is checked
+// before the first is written.
+func (t *turn) set(i phrase.Set) (chat.Post, error) {
+	if t.member.Role != kitchen.Steward {
+		return chat.Post{}, kitchen.NotSteward{}
+	}
+	after := t.settings
+	for _, c := range i.Changes {
+		if err := check(after, c); err != nil {
+			return chat.Post{}, err
+		}
+		after = after.With(c)
+	}
+	for _, c := range i.Changes {
+		if err := t.write(kitchenSubject, c, t.text); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	t.settings = after
+	t.kind, t.said = setKind, i.String()
+	return wording.Changed(i.Changes, after), nil
+}
+
+// check refuses a change that can't be so. Zones are the machine's to know.
+func check(s kitchen.Settings, c kitchen.Change) error {
+	if z, ok := c.(kitchen.ZoneIs); ok {
+		if _, err := time.LoadLocation(z.Zone); err != nil || z.Zone == "" || z.Zone == "Local" {
+			return kitchen.UnknownZone{Name: z.Zone}
+		}
+	}
+	return s.Check(c)
+}
+
+// amend mends the setting said last: the same, with another number.
+func (t *turn) amend(i phrase.Correct, last store.Turn) (chat.Post, error) {
+	if t.member.Role != kitchen.Steward {
+		return chat.Post{}, kitchen.NotSteward{}
+	}
+	for _, intent := range phrase.Parse(last.Said, t.names).Intents {
+		set, ok := intent.(phrase.Set)
+		if !ok || len(set.Changes) != 1 {
+			continue
+		}
+		mended, ok := phrase.Amend(set.Changes[0], i)
+		if !ok {
+			break
+		}
+		if err := check(t.settings, mended); err != nil {
+			return chat.Post{}, err
+		}
+		if err := t.strike(last.ID); err != nil {
+			return chat.Post{}, err
+		}
+		if err := t.loadSettings(); err != nil {
+			return chat.Post{}, err
+		}
+		return t.set(phrase.Set{Changes: []kitchen.Change{mended}})
+	}
+	t.kind, t.said = setKind, last.Said
+	return wording.NothingChanged(), nil
+}

@@ -1,0 +1,155 @@
+package answer
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// plan works an order out. Asked is when it was first asked for: a deadline such
+// as "out by 20:30" is meant from there.
+func (t *turn) plan(i phrase.Plan, asked time.Time) (chat.Post, error) {
+	p, err := t.settings.Work(i.Order)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings}
+	if i.OutBy != nil {
+		if view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	if view.First, err = t.tell("first plan"); err != nil {
+		return chat.Post{}, err
+	}
+	t.kind, t.said = planKind, i.String()
+	return wording.Plan(view), nil
+}
+
+// deadline is the latest start that brings a plan out by a moment.
+func deadline(by phrase.Moment, p kitchen.Plan, asked, now time.Time) (start, out time.Time, err error) {
+	meant := by.Resolve(asked, phrase.Forward)
+	if len(meant) == 0 {
+		return start, out, fmt.Errorf("no instant for %q", by.String())
+	}
+	for _, out = range meant { // an hour without its half of the day: the first that can still be met
+		start = out.Add(-p.Takes()).Truncate(time.Minute)
+		if !start.Before(now.Truncate(time.Minute)) {
+			return start, out, nil
+		}
+	}
+	return start, out, kitchen.TooLate{OutBy: out, Start: start, Soonest: now.Add(p.Takes())}
+}
+
+// tell says whether something is told to this collective for the first time, and
+// remembers that it was.
+func (t *turn) tell(what string) (wording.Newness, error) {
+	owner := fmt.Sprintf("told/%d", t.room.Collective)
+	_, err := t.tx.Note(owner, what)
+	if errors.Is(err, store.ErrNotFound) {
+		return wording.New, t.tx.SetNote(owner, what, []byte{1})
+	}
+	return wording.Known, err
+}
+
+// reverse works out what grain at hand makes.
+func (t *turn) reverse(i phrase.Reverse) (chat.Post, error) {
+	makes, err := t.settings.Reverse(i.Supply)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	first := phrase.Plan{Order: makes[0].Plan.Order}
+	t.kind, t.said = reverseKind, first.String()
+	return wording.Reverse(i.Supply, makes, first.String()), nil
+}
+
+// sameAs plans the order of an earlier run again.
+func (t *turn) sameAs(i phrase.SameAs) (chat.Post, error) {
+	run, err := t.runNo(i.Run)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.plan(phrase.Plan{Order: run.Order, OutBy: i.OutBy}, t.now)
+}
+
+// usual plans the usual order.
+func (t *turn) usual(i phrase.Usual) (chat.Post, error) {
+	if t.settings.UsualOrder == nil {
+		return chat.Post{}, kitchen.NoUsualYet{}
+	}
+	return t.plan(phrase.Plan{Order: *t.settings.UsualOrder, OutBy: i.OutBy}, t.now)
+}
+
+// makeUsual makes the order just planned the usual one.
+func (t *turn) makeUsual(ctx scene) (chat.Post, error) {
+	if ctx.plan == nil {
+		return chat.Post{}, kitchen.NoPlanYet{}
+	}
+	return t.set(phrase.Set{Changes: []kitchen.Change{kitchen.UsualOrder{Order: ctx.plan.Order}}})
+}
+
+// outBy plans the order just planned again, for a deadline.
+func (t *turn) outBy(i phrase.OutBy, ctx scene) (chat.Post, error) {
+	if ctx.plan == nil {
+		return chat.Post{}, kitchen.NoPlanYet{}
+	}
+	return t.plan(phrase.Plan{Order: ctx.plan.Order, OutBy: &i.By}, t.now)
+}
+
+// why shows the working of the plan talked about, in the kitchen as it is now.
+func (t *turn) why(ctx scene) (chat.Post, error) {
+	if ctx.plan == nil {
+		return wording.NoWhy(), nil
+	}
+	p, err := t.settings.Work(ctx.plan.Order)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return wording.Why(p, t.settings), nil
+}
+
+// correct mends the plan or setting said last.
+func (t *turn) correct(i phrase.Correct, ctx scene) (chat.Post, error) {
+	if ctx.set != nil {
+		return t.amend(i, *ctx.set)
+	}
+	if ctx.plan == nil {
+		return chat.Post{}, kitchen.NoPlanYet{}
+	}
+	fixed, ok := fix(ctx.plan.Order, i)
+	next := phrase.Plan{Order: fixed, OutBy: ctx.plan.OutBy}
+	if i.OutBy != nil {
+		next.OutBy, ok = i.OutBy, true
+	}
+	if !ok {
+		t.kind, t.said = planKind, ctx.plan.String()
+		return wording.NothingChanged(), nil
+	}
+	return t.ask(next, ctx.at)
+}
+
+// fix lays a correction over an order.
+func fix(o kitchen.Order, i phrase.Correct) (kitchen.Order, bool) {
+	if mass, ok := i.Grams(); ok {
+		return o.FixMass(mass)
+	}
+	return o.Fix(i.Item, i.Was)
+}
+
+// ask plans a mended order, or asks for what it now lacks: four bags instead of
+// three jars have no size yet.
+func (t *turn) ask(next phrase.Plan, asked time.Time) (chat.Post, error) {
+	sentence := next.String()
+	parsed := phrase.Parse(sentence, t.names)
+	if parsed.Ask != nil {
+		t.kind, t.asked = askedKind, sentence
+		return wording.Ask(*parsed.Ask), nil
+	}
+	return t.plan(next, asked.In(t.now.Location()))
+}

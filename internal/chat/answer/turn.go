@@ -1,0 +1,317 @@
+package answer
+
+import (
+	"errors"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// turn is one message being handled: who, where, when, and the book it belongs
+// to.
+type turn struct {
+	a    *Answerer
+	tx   *store.Tx
+	m    chat.Message
+	book *store.Book
+	room store.RoomRow
+	// member is the speaker; zero No until they are known to the book.
+	member   store.Member
+	settings kitchen.Settings
+	names    phrase.Names
+	now      time.Time // when it was sent, in the kitchen's zone
+
+	text    string        // what was said: typed, or the sentence of a tapped button
+	inbox   store.InboxID // the mark of this event
+	owner   store.InboxID // the turn that entries and answer belong to: of the message edited, else this one
+	edited  *store.Turn   // the turn that this message replaces
+	said    string        // canonical sentence of what was understood
+	kind    string
+	asked   string
+	entries int
+	// forgotten is set when the speaker asked to be forgotten: done last, after
+	// the goodbye is queued.
+	forgotten bool
+}
+
+// lateAfter is how far sending and arriving may lie apart before the answer says
+// which time was taken.
+const lateAfter = 10 * time.Minute
+
+// begin finds the book and the speaker of a message. A nil turn means that
+// nothing is to be done: a room that nobody claimed, a stranger, an old event.
+func (a *Answerer) begin(tx *store.Tx, m chat.Message) (*turn, error) {
+	room, err := tx.Room(string(m.Room.Door), m.Room.ID)
+	if errors.Is(err, store.ErrNotFound) {
+		return a.unclaimed(tx, m)
+	}
+	if err != nil {
+		return nil, err
+	}
+	t := &turn{a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room}
+	return t, t.load()
+}
+
+// load reads what every turn needs: speaker, settings, names, the text.
+func (t *turn) load() error {
+	var err error
+	t.member, err = t.book.MemberByAccount(string(t.m.From.Door), t.m.From.ID)
+	if err != nil && !errors.Is(err, store.ErrNotFound) {
+		return err
+	}
+	if err := t.loadSettings(); err != nil {
+		return err
+	}
+	members, err := t.book.Members()
+	if err != nil {
+		return err
+	}
+	for _, m := range members {
+		if m.Name != "" {
+			t.names.Members = append(t.names.Members, m.Name)
+		}
+	}
+	t.text = t.m.Text
+	return nil
+}
+
+// loadSettings folds the kitchen from the entries that count.
+func (t *turn) loadSettings() error {
+	records, err := t.book.Standing(kitchenSubject)
+	if err != nil {
+		return err
+	}
+	t.settings = kitchen.FoldSettings(records)
+	t.names.Cookers, t.names.Quarts = t.settings.CookerNames(), t.settings.Measure
+	t.now = t.m.At.In(t.a.zoneOf(t.settings))
+	return nil
+}
+
+// zoneOf is the kitchen's time zone: its own, else the machine's.
+func (a *Answerer) zoneOf(s kitchen.Settings) *time.Location {
+	if s.Zone == "" {
+		return a.zone
+	}
+	zone, err := time.LoadLocation(s.Zone)
+	if err != nil {
+		return a.zone // the name was checked when it was said; a machine may know fewer
+	}
+	return zone
+}
+
+// run understands the message, and answers it if it was meant for the bot.
+func (t *turn) run() (report, error) {
+	ctx, err := t.context()
+	if err != nil {
+		return report{}, err
+	}
+	parsed := t.understand(ctx)
+	meant, err := t.meant(parsed)
+	if err != nil || !meant {
+		return report{}, err
+	}
+	fresh, err := t.claim()
+	if err != nil || !fresh {
+		return report{}, err
+	}
+	if err := t.meet(); err != nil {
+		return report{}, err
+	}
+	if err := t.replace(); err != nil {
+		return report{}, err
+	}
+	post, err := t.answer(parsed, ctx)
+	if err != nil {
+		return report{}, err
+	}
+	if err := t.settle(); err != nil {
+		return report{}, err
+	}
+	if err := t.queue(t.late(post)); err != nil {
+		return report{}, err
+	}
+	if t.forgotten {
+		err = t.book.ForgetMember(t.member.No, t.m.At)
+	}
+	return report{kind: t.kind, entries: t.entries}, err
+}
+
+// understand parses the text; a reply to the question just asked completes the
+// text that was asked about.
+func (t *turn) understand(ctx scene) phrase.Parsed {
+	if ctx.asked != "" {
+		first := phrase.Parse(ctx.asked, t.names)
+		if first.Ask != nil {
+			if sentence, ok := phrase.Complete(first.Ask, ctx.asked, t.text, t.names); ok {
+				t.text = sentence
+			}
+		}
+	}
+	return phrase.Parse(t.text, t.names)
+}
+
+// meant decides whether the bot should speak at all. In a group it answers what
+// is addressed to it and what parses as a whole; words that people also say to
+// each other count only from someone it has just talked with.
+func (t *turn) meant(p phrase.Parsed) (bool, error) {
+	nothing := len(p.Intents) == 0 && p.Ask == nil && p.Near == nil
+	if t.m.Tap != nil && t.text == "" {
+		return false, nil // a button that is not of this room
+	}
+	if t.m.Address == chat.Addressed || t.m.Audience == chat.Private || t.m.Tap != nil || t.m.ReplyTo != "" {
+		return t.text != "", nil
+	}
+	if nothing {
+		return false, nil
+	}
+	if p.Bare == phrase.Plainly {
+		return true, nil
+	}
+	return t.talkedLately()
+}
+
+// talkedLately reports whether the speaker talked with the bot in this room in
+// the last ten minutes.
+func (t *turn) talkedLately() (bool, error) {
+	if t.member.No == 0 {
+		return false, nil
+	}
+	last, err := t.book.LastTurn(t.room.ID, t.member.No)
+	if errors.Is(err, store.ErrNotFound) {
+		return false, nil
+	}
+	return err == nil && t.m.At.Sub(last.At) <= 10*time.Minute, err
+}
+
+// claim marks the event as handled; false means that it was before.
+func (t *turn) claim() (bool, error) {
+	id, fresh, err := t.tx.Claim(store.Event{
+		Door: string(t.m.Room.Door), Event: t.m.Event, Collective: t.room.Collective, Room: t.room.ID, Member: t.member.No,
+		At: t.m.At, Arrived: t.m.Arrived,
+	})
+	t.inbox, t.owner = id, id
+	return fresh, err
+}
+
+// meet takes a speaker in whom the book doesn't know yet: everybody in a room of
+// the collective is a member.
+func (t *turn) meet() error {
+	if t.member.No != 0 {
+		return nil
+	}
+	no, err := t.book.AddMember(t.freeName(chat.Clean(t.m.From.Name)), kitchen.Grower, t.m.At)
+	if err != nil {
+		return err
+	}
+	if err := t.book.LinkAccount(no, store.Account{Door: string(t.m.From.Door), External: t.m.From.ID}); err != nil {
+		return err
+	}
+	if t.member, err = t.book.Member(no); err != nil {
+		return err
+	}
+	return t.write(membersSubject, kitchen.MemberJoined{Member: no}, "")
+}
+
+// answer makes the post for what was understood.
+func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
+	switch {
+	case p.Ask != nil:
+		t.kind, t.asked = askedKind, t.text
+		return wording.Ask(*p.Ask), nil
+	case p.Near != nil:
+		t.kind = nearKind
+		return wording.Near(*p.Near), nil
+	case len(p.Intents) == 0:
+		t.kind = nearKind
+		return wording.NotUnderstood(), nil
+	}
+	var post chat.Post
+	for i, intent := range p.Intents {
+		one, err := t.handle(intent, ctx)
+		var refusal kitchen.Refusal
+		if errors.As(err, &refusal) {
+			one, err = wording.Refused(refusal), nil
+		}
+		if err != nil {
+			return chat.Post{}, err
+		}
+		if i == 0 {
+			post = one
+			continue
+		}
+		post.Blocks = append(post.Blocks, one.Blocks...)
+		post.Buttons = mergeButtons(one.Buttons, post.Buttons)
+	}
+	return post, nil
+}
+
+// mergeButtons puts the buttons of what was said last first, and at most three.
+func mergeButtons(last, before []chat.Button) []chat.Button {
+	all := append(last[:len(last):len(last)], before...)
+	return all[:min(len(all), 3)]
+}
+
+// settle writes what became of the turn, and makes the pings equal to what the
+// state wants.
+func (t *turn) settle() error {
+	if t.entries > 0 {
+		if err := t.reconcile(); err != nil {
+			return err
+		}
+	}
+	return t.book.SetTurn(store.Turn{
+		ID: t.owner, Room: t.room.ID, Member: t.member.No, Kind: t.kind, Said: t.said, Asked: t.asked,
+	})
+}
+
+// late heads the answer to a message that came long after it was sent.
+func (t *turn) late(post chat.Post) chat.Post {
+	if t.m.Arrived.Sub(t.m.At) > lateAfter {
+		post.Blocks = append([]chat.Block{wording.SentLate(t.now, t.m.Arrived.In(t.now.Location()))}, post.Blocks...)
+	}
+	return post
+}
+
+// write appends an entry about a subject to the book.
+func (t *turn) write(subject string, e kitchen.Entry, said string) error {
+	t.entries++
+	_, err := t.book.Append(store.Line{
+		By: t.member.No, Room: t.room.ID, Inbox: t.owner, At: t.m.At, Written: t.m.Arrived, Subject: subject, Entry: e, Said: said,
+	})
+	return err
+}
+
+// queue puts a post into the outbox, in place of the one it corrects.
+func (t *turn) queue(post chat.Post) error {
+	raw, err := post.Encode()
+	if err != nil {
+		return err
+	}
+	replaces, err := t.oldAnswer()
+	if err != nil {
+		return err
+	}
+	_, err = t.book.Queue(store.Parcel{
+		Room: t.room.ID, Rank: store.InTurn, Post: raw, Slot: post.Slot, Inbox: t.owner, Replaces: replaces,
+	}, t.m.Arrived)
+	return err
+}
+
+// The subjects that entries are about, and the kinds of turns that are looked
+// for later.
+const (
+	kitchenSubject = "kitchen"
+	membersSubject = "members"
+	startSubject   = "start"
+
+	planKind    = "plan"
+	reverseKind = "reverse"
+	setKind     = "set"
+	askedKind   = "asked"
+	nearKind    = "near"
+	otherKind   = "other"
+)

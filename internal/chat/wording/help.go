@@ -1,0 +1,114 @@
+package wording
+
+import (
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// Help shows six things to type, or one topic.
+func Help(topic kitchen.Topic) chat.Post {
+	if topic == 0 {
+		return firstHelp()
+	}
+	return lines(helpOn(topic)...)
+}
+
+func firstHelp() chat.Post {
+	post := lines("Type it as you'd say it. These work:")
+	post.Blocks = append(post.Blocks, chat.List{
+		say("`3 bags 5lb agar`"),
+		say("`4 quart jars rye LC + 2 3-lb bags`"),
+		say("`i have 8 kg rye, 3lb bags, lc`"),
+		say("`the usual, out by 20:30`"),
+		say("`we're at 1600 m`"),
+		say("`why` · `undo` · `no, 4 bags`"),
+	}, say("Topics: jars, bags, filters, hydration, the cook, cooling, inoculating, contamination, shelf, cautions, kitchen."))
+	return with(post, tap("Kitchen", "help kitchen"), tap("The cook", "help cook"), tap("Cautions", "help cautions"))
+}
+
+// helpOn is the page of a topic, a paragraph each. Figures without a source are
+// common practice.
+func helpOn(t kitchen.Topic) []string {
+	switch t {
+	case kitchen.TopicJars:
+		return []string{
+			"**Jars**: fill to two thirds or three quarters, so that they can be shaken.",
+			"I reckon 30" + nb + "% headspace and 0.68" + nb + "kg wetted grain a litre. Weigh a full one and tell me: `a quart jar holds 480 g`",
+			"Lid upside down or a quarter turn loose, foil over it. Never on the floor of the pot.",
+			"Soaked instead of measured: `we soak jars`",
+		}
+	case kitchen.TopicBags:
+		return []string{
+			"**Bags**: 5" + nb + "lb means wetted grain, unless you say `5 lb bags means dry`.",
+			"Dry grain and measured water in, knead, gussets out, air out, fold the top towards the patch, patch free.",
+			"Raise them off the water, a plate on top. Big bags heat slowly: sources hold 150 to 240" + nb + "min.",
+		}
+	case kitchen.TopicFilters:
+		return []string{
+			"**Filters and ports**: 0.2" + nb + "µm breathes slowly and keeps out what is in the air; 5" + nb + "µm is for sawdust.",
+			"Keep the patch dry and off the wall. Jars want a hole with a filter disc, wad or tape; a lid that seals gulps dirty air when opened.",
+			"Let cooked grain cool in clean air: it draws in as much as it holds.",
+		}
+	case kitchen.TopicHydration:
+		return []string{
+			"**Hydration**: dry = wetted / (1 + r), water = r × dry.",
+			"r by route: LC 0.40, G2G 0.43, agar 0.46 (common practice). To set yours: `agar 0.44`",
+			"Or by moisture: `2 kg rye at 45% moisture`. Water per grain and moisture are not the same: 45" + nb + "% moisture is r 0.60.",
+			"A good kernel crushes between the nails with no dry white core.",
+		}
+	case kitchen.TopicCook:
+		return []string{
+			"**The cook**: water under the rack, vent a steady plume 10" + nb + "min, then 15" + nb + "psi, then the hold.",
+			"Lost pressure? The hold starts again. Check the water first: sagging at full flame can mean dry.",
+			"Heat off, leave it shut until it shows zero. Never cool it by force.",
+			"Set a hold: `hold 5lb bags 150`. Holds are common practice, not proof.",
+		}
+	case kitchen.TopicCooling:
+		return []string{
+			"**Cooling**: a culture put on warm grain dies. Wait for 27" + nb + "°C or less in the middle, not only at the skin.",
+			"Usual in a 20" + nb + "°C room: quart jar 5 to 8" + nb + "h, 5" + nb + "lb bag 10 to 18" + nb + "h; in the shut pot half as long again or twice.",
+			"Never pierce or open to measure: put the thermometer between two bags.",
+		}
+	case kitchen.TopicInoculating:
+		return []string{
+			"**Inoculating**, per quart and per 5" + nb + "lb bag: LC 2 to 5" + nb + "ml and 10 to 20" + nb + "ml; agar a few wedges and a quarter to half plate; G2G a tenth.",
+			"Still or filtered air, clean hands, cooled grain. Leave one blank: it parts the cook from the culture.",
+		}
+	case kitchen.TopicContamination:
+		return []string{
+			"**Contamination**: green, blue or black dust is mould; wet, sour, glassy is bacteria.",
+			"Out, **unopened**, in a second bag. Spores harm lungs.",
+			"All of one cook bad, blank too: the cook. All of one culture: the culture.",
+		}
+	case kitchen.TopicShelf:
+		return []string{
+			"**Shelf**: cooked grain keeps one to three months (common practice). Bags dry out sooner: look after three weeks.",
+			"Grown spawn: one to two weeks at room temperature, longer in the fridge.",
+		}
+	case kitchen.TopicCautions:
+		return []string{
+			"**Cautions**: the maker's manual, rating, gasket and valve checks come before anything I say.",
+			"Steam and hot jars burn. Never open, tilt or cool a cooker by force before zero. Stay in earshot of it.",
+			"Moist sealed grain that was not sterilised can grow dangerous bacteria: never eat it. Bulging, leaking or foul: throw it out unopened.",
+			"Grow only what the law where you live allows. Trained people and local codes know better than a bot.",
+		}
+	case kitchen.TopicKitchen:
+		return []string{
+			"**Your kitchen**, said once:",
+			"`we're at 1600 m` · `room 19C`",
+			"`big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge`",
+			"`hold 5lb bags 150` · `we soak jars` · `round to 10 g`",
+			"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
+			"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
+			"`the usual is 3 bags 5lb agar`",
+			"As it stands: `kitchen`",
+		}
+	case kitchen.TopicTyping:
+		return []string{
+			"**Typing**: no syntax. `2.5`, `2,5`, `½` or `two`; lb, oz, kg, g, qt, pint, L, ml; several things with , or +.",
+			"Wrong? `no, 4 bags`, `make it rye`, `undo`, or edit your message.",
+			"Which number is which: `why`",
+		}
+	}
+	panic("topic without a page")
+}

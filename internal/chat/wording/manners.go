@@ -1,0 +1,150 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// Greeting is the fixed answer to a greeting: that it is a bot, what it can do.
+func Greeting() chat.Post {
+	return with(lines("I'm the kitchen's bot: amounts, holds, the shared book.", "Try: `3 bags 5lb agar`"), tap("Help", "help"))
+}
+
+// Welcome is the fixed answer to thanks.
+func Welcome() chat.Post { return lines("Good growing.") }
+
+// Undone says what was taken back.
+func Undone(what string, by string) chat.Post {
+	if by != "" {
+		return theirs(say("Taken back, said by {}: "+what, by))
+	}
+	return lines("Taken back: " + what)
+}
+
+// UndoneChange names a change that was taken back, and what holds now.
+func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
+	switch c := c.(type) {
+	case kitchen.Elevation:
+		return "kitchen at " + height(c.Height) + ". Now: " + height(now.Height()) + "."
+	case kitchen.RoomTemperature:
+		return "room " + warmth(c.Temp) + ". Now: " + warmth(now.RoomTemp()) + "."
+	case kitchen.CookerIs:
+		return "what was said of the cooker. See `kitchen`."
+	case kitchen.HoldIs:
+		return "hold " + minutes(c.Hold) + " for " + holdScope(c.Container) + "."
+	case kitchen.MethodIs:
+		return "how " + methodScope(c) + " are filled. Now: " + now.MethodFor(c.Vessel).String() + "."
+	case kitchen.StepIs:
+		return "steps of " + upTo(1, float64(c.Step)) + nb + "g. Now: " + upTo(1, float64(now.ScaleStep())) + nb + "g."
+	case kitchen.JarFill:
+		return "a " + one(c.Container) + " holds " + massAsSaid(c.Wetted) + "."
+	case kitchen.YieldIs:
+		return kilos(c.Dry) + " came out " + kilos(c.Drained) + "."
+	case kitchen.RatioIs:
+		return ratio(c.Ratio) + " for " + ratioScope(c) + "."
+	case kitchen.UsualGrain:
+		return c.Grain.String() + " as the usual grain. Now: " + now.GrainMeant().String() + "."
+	case kitchen.UsualOrder:
+		return orderWords(c.Order) + " as the usual."
+	case kitchen.GypsumIs:
+		return "gypsum " + finePercent(c.Share) + ". Now: " + finePercent(now.Gypsum) + "."
+	case kitchen.BagMeans:
+		return "that a bag's size means " + basisWord(c.Basis) + "."
+	case kitchen.HeadspaceIs:
+		return "headspace " + percent(c.Share) + ". Now: " + percent(now.Empty()) + "."
+	case kitchen.StorageMoisture:
+		return finePercent(c.Moisture) + " moisture for " + grainScope(c) + "."
+	case kitchen.ZoneIs:
+		return "the time zone."
+	case kitchen.MeasureIs:
+		return measureWord(c.Measure) + " quarts."
+	case kitchen.PressureIs:
+		return "cooking at " + psi(c.Gauge) + "."
+	}
+	panic("change without words")
+}
+
+func methodScope(c kitchen.MethodIs) string {
+	if c.Vessel == 0 {
+		return "jars and bags"
+	}
+	return c.Vessel.String() + "s"
+}
+
+// UndoneRun names a run that was taken back.
+func UndoneRun(no kitchen.RunNo) string {
+	return "run " + no.String() + ". Its number is not used again."
+}
+
+// UndoneStart names a start ping that was taken back.
+func UndoneStart() string { return "the ping for the start." }
+
+// UndoneRole names a role that was taken back.
+func UndoneRole(r kitchen.Role) string { return "the role of " + r.String() + "." }
+
+// NothingChanged says that a correction left all as it was.
+func NothingChanged() chat.Post { return lines("That is how it stands already. Nothing changed.") }
+
+// CookedOn says that a plan became a run.
+func CookedOn(no kitchen.RunNo, cook string, p kitchen.Plan, zoneNow time.Time) chat.Post {
+	cooker := "the cooker"
+	if p.Cooker.Name != "" {
+		cooker = "the " + p.Cooker.Name
+	}
+	h := p.Hold
+	return with(theirs(
+		say("**Run "+no.String()+"** in {} is yours, {}, "+clock(zoneNow, zoneNow)+": "+orderWords(p.Order)+".", cooker, cook),
+		say("Now: "+litres(p.Loads.Each[0].Water)+" water, rack, load, lid, heat. Vent a steady plume 10"+nb+"min, then "+psi(h.At)+" for **"+minutes(h.Time)+"**."),
+		say("Steam and hot jars burn; the maker's manual comes first. Stay in earshot; open only at zero."),
+		say("Next: set a kitchen timer. I keep the book; I don't time holds yet."),
+	), tap("Undo", "undo"), tap("Why", "why"))
+}
+
+// BoardRow is one run on the board.
+type BoardRow struct {
+	No     kitchen.RunNo
+	Cook   string
+	Cooker string
+	Since  time.Time
+	Order  kitchen.Order
+}
+
+// Board says who put what on lately.
+func Board(rows []BoardRow, now time.Time) chat.Post {
+	if len(rows) == 0 {
+		return lines("Nothing was put on in the last 12 hours.", "To start: ask for a plan, then `cook it`.")
+	}
+	post := lines("**Put on in the last 12 hours**")
+	var list chat.List
+	for _, r := range rows {
+		cooker := "the cooker"
+		if r.Cooker != "" {
+			cooker = r.Cooker
+		}
+		list = append(list, say(r.No.String()+" {}, {}, since "+clock(now, r.Since)+": "+orderWords(r.Order), r.Cook, cooker))
+	}
+	post.Blocks = append(post.Blocks, list)
+	return post
+}
+
+// WillRemind says when the start ping will come.
+func WillRemind(start, now time.Time) chat.Post {
+	return with(lines("I'll ping you at **"+clock(now, start)+"** to light it."), tap("Undo", "undo"))
+}
+
+// StartNow is the ping that it is time to start. Late is how late it comes.
+func StartNow(who chat.Span, o kitchen.Order, outBy, now time.Time, late time.Duration) chat.Post {
+	para := chat.Para{who, chat.Text(": "), chat.Bold("light it now"), chat.Text(" for " + orderWords(o) + ", out by " + clock(now, outBy) + ".")}
+	post := chat.Post{Loudness: chat.Due, Blocks: []chat.Block{para}}
+	if late >= time.Minute {
+		post.Blocks = append(post.Blocks, say("Due "+clock(now, now.Add(-late))+", "+span(late.Truncate(time.Minute))+" late: I was down. Out that much later."))
+	}
+	return with(post, tap("Cook it", "cook it"))
+}
+
+// SentLate heads an answer to a message that arrived long after it was sent.
+func SentLate(sent, now time.Time) chat.Block {
+	return say("Taken as of " + clock(now, sent) + ", when you sent it.")
+}

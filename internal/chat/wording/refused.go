@@ -1,0 +1,193 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// Refused says why something can't be done, and what to type instead.
+func Refused(r kitchen.Refusal) chat.Post {
+	switch r := r.(type) {
+	case kitchen.OutOfRange:
+		return outOfRange(r)
+	case kitchen.NoHold:
+		return lines("How long for a **"+one(r.Container)+"**? I know no usual hold for one so large.",
+			"Set it, like `hold "+typed(r.Container)+"s 240`, or use smaller ones.")
+	case kitchen.NoSuchRun:
+		return lines("There is no run **" + r.Run.String() + "** in this book yet.")
+	case kitchen.NoPlanYet:
+		return lines("There is no plan here to go on from.", "Ask for one first, like `3 bags 5lb agar`.")
+	case kitchen.NoUsualYet:
+		return lines("Nobody has said yet what the usual is.", "Say it, like `the usual is 3 bags 5lb agar`.")
+	case kitchen.NotSteward:
+		return lines("Only a steward changes that. Nothing was written.", "Who is one: `members`.")
+	case kitchen.LastSteward:
+		return lines("You are the only steward, so that stays.", "Name another first, like `make Ana a steward`.")
+	case kitchen.NoSuchMember:
+		return theirs(say("I know nobody here called {}.", r.Name), say("Who is here: `members`. People count once they have spoken."))
+	case kitchen.NoSuchCooker:
+		return theirs(say("I know no cooker called {}.", r.Name), say("Say what it takes, like `big pot takes 7 quarts or 3 5lb bags`."))
+	case kitchen.NothingToUndo:
+		return lines("You have said nothing here that could be taken back.")
+	case kitchen.TooDry:
+		return lines("**"+finePercent(r.Wanted)+" is below what the grain has** as bought, "+finePercent(r.Stored)+".",
+			"Ask for 35 to 60"+nb+"%, like `2 kg rye at 45% moisture`.")
+	case kitchen.WrongCode:
+		return lines("That code doesn't work: wrong, used or too old.", "A steward gets a new one with `code for another room`, in a room that has joined.")
+	case kitchen.TooManyTries:
+		return lines("Too many wrong codes here. Try again in an hour.")
+	case kitchen.UnknownZone:
+		return theirs(say("I know no time zone {}.", r.Name), say("It looks like `time zone Europe/Berlin`."))
+	case kitchen.NameTaken:
+		return theirs(say("{} is somebody else's name here.", r.Name), say("Take another, like `call me Ana B`."))
+	case kitchen.NoRoom:
+		return lines("Not one **" + one(r.Container) + "** goes into that cooker.")
+	case kitchen.TooSmall:
+		return lines("**Not enough for one**: a " + one(r.Container) + " takes " + grams(r.Needs) + " dry, you have " + grams(r.AtHand) + ".")
+	case kitchen.TooLate:
+		return tooLate(r)
+	}
+	panic("refusal without words: " + r.Error())
+}
+
+// theirs makes a post of paragraphs that hold words of people.
+func theirs(paras ...chat.Para) chat.Post {
+	post := chat.Post{Loudness: chat.Answer}
+	for _, p := range paras {
+		post.Blocks = append(post.Blocks, p)
+	}
+	return post
+}
+
+func tooLate(r kitchen.TooLate) chat.Post {
+	now := r.Soonest
+	return lines("**Too late for "+clock(now, r.OutBy)+"**: it had to be lit by "+clock(now, r.Start)+".",
+		"Lit now it is out about "+clock(now, round10(r.Soonest))+".")
+}
+
+// outOfRange says which number, which limit and whose, and the nearest that
+// works.
+func outOfRange(r kitchen.OutOfRange) chat.Post {
+	limits := "from " + limit(r.What, r.Low) + " to " + limit(r.What, r.High)
+	head := "**" + limit(r.What, r.Got) + "** " + rangeWords(r.What) + ": I take " + limits + "."
+	return lines(head, rangeExample(r.What))
+}
+
+// limit prints a value in the base unit of a quantity.
+func limit(q kitchen.Quantity, v float64) string {
+	switch q {
+	case kitchen.CountOfUnits, kitchen.CookerCapacity:
+		return whole(v)
+	case kitchen.BagWeight, kitchen.JarWeight, kitchen.LooseGrain, kitchen.ScaleStepSize:
+		return massEither(unit.Grams(v))
+	case kitchen.JarVolume, kitchen.PotVolume, kitchen.CookerWater:
+		return jarSize(unit.Litres(v))
+	case kitchen.HeightOfKitchen:
+		return height(unit.Metres(v))
+	case kitchen.RoomWarmth:
+		return warmth(unit.Celsius(v))
+	case kitchen.HoldTime:
+		return span(time.Duration(v * float64(time.Minute)))
+	case kitchen.GaugePressure:
+		return psi(unit.GaugeKPa(v))
+	case kitchen.WaterRatio, kitchen.SoakedYield:
+		return upTo(2, v)
+	case kitchen.Moisture, kitchen.GypsumShare, kitchen.HeadspaceShare:
+		return finePercent(unit.Fraction(v))
+	case kitchen.BoilOffRate:
+		return upTo(2, v) + nb + "L an hour"
+	}
+	panic("quantity without a unit")
+}
+
+// massEither prints a limit as it was said, with kilograms beside pounds.
+func massEither(g unit.Grams) string {
+	s := massAsSaid(g)
+	if g >= unit.Kilograms(1) && !isRound(g.Kilograms(), 100) {
+		return s + " (" + kilos(g) + ")"
+	}
+	return s
+}
+
+func rangeWords(q kitchen.Quantity) string {
+	switch q {
+	case kitchen.CountOfUnits:
+		return "is no number of jars or bags for one order"
+	case kitchen.BagWeight:
+		return "is no size of a bag"
+	case kitchen.JarVolume:
+		return "is no size of a jar"
+	case kitchen.JarWeight:
+		return "is no weight of grain for that jar"
+	case kitchen.LooseGrain:
+		return "of grain is out of range"
+	case kitchen.HeightOfKitchen:
+		return "is no height for a kitchen"
+	case kitchen.RoomWarmth:
+		return "is no warmth for a room"
+	case kitchen.HoldTime:
+		return "is no hold"
+	case kitchen.GaugePressure:
+		return "is no pressure for that"
+	case kitchen.WaterRatio:
+		return "water per dry grain is out of range"
+	case kitchen.Moisture:
+		return "is no moisture for stored grain"
+	case kitchen.GypsumShare:
+		return "is no share of gypsum"
+	case kitchen.HeadspaceShare:
+		return "is no headspace"
+	case kitchen.ScaleStepSize:
+		return "is no step of a scale"
+	case kitchen.PotVolume:
+		return "is no size of a pot"
+	case kitchen.CookerWater:
+		return "is no water for a cooker"
+	case kitchen.CookerCapacity:
+		return "is no number that a cooker takes"
+	case kitchen.SoakedYield:
+		return "times its dry weight is out of range"
+	case kitchen.BoilOffRate:
+		return "is no boil-off"
+	}
+	panic("quantity without words")
+}
+
+func rangeExample(q kitchen.Quantity) string {
+	switch q {
+	case kitchen.CountOfUnits, kitchen.BagWeight:
+		return "Like: `3 bags 5lb agar`"
+	case kitchen.JarVolume, kitchen.JarWeight:
+		return "Like: `4 quart jars rye LC`"
+	case kitchen.LooseGrain:
+		return "Like: `2 kg rye at 45% moisture`"
+	case kitchen.HeightOfKitchen:
+		return "Like: `we're at 1600 m`"
+	case kitchen.RoomWarmth:
+		return "Like: `room 19C`"
+	case kitchen.HoldTime:
+		return "Like: `hold 5lb bags 150`"
+	case kitchen.GaugePressure:
+		return "More than 15" + nb + "psi only if the maker says so: `big pot max 18 psi`"
+	case kitchen.WaterRatio:
+		return "Like: `agar 0.44`, grams of water per gram of dry grain."
+	case kitchen.Moisture:
+		return "Like: `rye is 13% moisture`"
+	case kitchen.GypsumShare:
+		return "Like: `gypsum 1%`"
+	case kitchen.HeadspaceShare:
+		return "Like: `headspace 30%`"
+	case kitchen.ScaleStepSize:
+		return "Like: `round to 10 g`"
+	case kitchen.PotVolume, kitchen.CookerWater, kitchen.CookerCapacity:
+		return "Like: `big pot takes 7 quarts or 3 5lb bags`"
+	case kitchen.SoakedYield:
+		return "Like: `5 kg rye came out 9.4 kg`"
+	case kitchen.BoilOffRate:
+		return "Like: `big pot boils off 0.5 l an hour`"
+	}
+	panic("quantity without an example")
+}
