@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/calc/grain"
@@ -243,3 +244,12 @@ type Makes struct {
 // Takes is how long the whole order takes from flame on until the last load
 // stands at zero; zero when loads are not known.
 func (p Plan) Takes() time.Duration { return p.Loads.Finish }
+
+// DiffersByBag reports whether sources differ about the hold of a bag in the
+// plan.
+func (p Plan) DiffersByBag() bool {
+	return slices.ContainsFunc(p.Notes, func(n Reservation) bool {
+		_, ok := n.(BagsDifferNote)
+		return ok
+	})
+}

@@ -15,11 +15,16 @@ import (
 // plan works an order out. Asked is when it was first asked for: a deadline such
 // as "out by 20:30" is meant from there.
 func (t *turn) plan(i phrase.Plan, asked time.Time) (chat.Post, error) {
+	return t.replan(i, asked, nil)
+}
+
+// replan is plan for an order that corrects another.
+func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.Post, error) {
 	p, err := t.settings.Work(i.Order)
 	if err != nil {
 		return chat.Post{}, err
 	}
-	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings}
+	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings, Was: was}
 	if i.OutBy != nil {
 		if view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now); err != nil {
 			return chat.Post{}, err
@@ -27,6 +32,11 @@ func (t *turn) plan(i phrase.Plan, asked time.Time) (chat.Post, error) {
 	}
 	if view.First, err = t.tell("first plan"); err != nil {
 		return chat.Post{}, err
+	}
+	if p.DiffersByBag() {
+		if view.FirstBags, err = t.tell("bags differ"); err != nil {
+			return chat.Post{}, err
+		}
 	}
 	t.kind, t.said = planKind, i.String()
 	return wording.Plan(view), nil
@@ -131,7 +141,7 @@ func (t *turn) correct(i phrase.Correct, ctx scene) (chat.Post, error) {
 		t.kind, t.said = planKind, ctx.plan.String()
 		return wording.NothingChanged(), nil
 	}
-	return t.ask(next, ctx.at)
+	return t.ask(next, ctx)
 }
 
 // fix lays a correction over an order.
@@ -144,12 +154,12 @@ func fix(o kitchen.Order, i phrase.Correct) (kitchen.Order, bool) {
 
 // ask plans a mended order, or asks for what it now lacks: four bags instead of
 // three jars have no size yet.
-func (t *turn) ask(next phrase.Plan, asked time.Time) (chat.Post, error) {
+func (t *turn) ask(next phrase.Plan, ctx scene) (chat.Post, error) {
 	sentence := next.String()
 	parsed := phrase.Parse(sentence, t.names)
 	if parsed.Ask != nil {
 		t.kind, t.asked = askedKind, sentence
 		return wording.Ask(*parsed.Ask), nil
 	}
-	return t.plan(next, asked.In(t.now.Location()))
+	return t.replan(next, ctx.at.In(t.now.Location()), &ctx.plan.Order)
 }

@@ -14,7 +14,7 @@ func notes(v PlanView) []chat.Block {
 		}
 	}
 	if v.First == New && v.Settings.Elevation == nil {
-		out = append(out, say("Taken: sea level. Higher? Say it, like `we're at 1600 m`."))
+		out = append(out, say("Higher than the sea? `we're at 1600 m`"))
 	}
 	return out
 }
@@ -24,14 +24,14 @@ func notes(v PlanView) []chat.Block {
 func note(n kitchen.Reservation, v PlanView) string {
 	switch n := n.(type) {
 	case kitchen.BagsDifferNote:
-		if v.First != New {
+		if v.FirstBags != New {
 			return ""
 		}
-		return "Sources differ for bags this big, up to 240" + nb + "min. To set yours: `hold " + typed(n.Container) + "s 150`"
+		return "Sources hold bags this big 90 to 240" + nb + "min. Yours: `hold " + typed(n.Container) + "s 150`"
 	case kitchen.ShortHoldNote:
 		return "**Shorter than the " + minutes(n.Hold.Usual) + "** that is the default here: less is killed. It stays on the record."
 	case kitchen.NoCapacityNote:
-		return "Does it fit? Say what the cooker takes: `big pot takes 7 quarts or 3 5lb bags`"
+		return "Does it fit? Tell me once, like `big pot takes 7 quarts or 3 5lb bags`"
 	case kitchen.CountedAsNote:
 		return "Room for a " + one(n.Container) + " counted like a " + one(n.As) + ": say how many it takes."
 	case kitchen.WaterOverNote:

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -19,8 +20,10 @@ type PlanView struct {
 	// Start is the latest start and OutBy the deadline, when one was given.
 	Start, OutBy time.Time
 	// First is set for the first plan this collective is told, which names what
-	// was taken for granted.
-	First Newness
+	// was taken for granted; FirstBags for the first with bags of 5 lb and more.
+	First, FirstBags Newness
+	// Was is the order that this plan corrects; nil when it corrects none.
+	Was *kitchen.Order
 }
 
 // Newness tells whether something is said to a collective for the first time.
@@ -40,6 +43,9 @@ func Plan(v PlanView) chat.Post {
 		post.Blocks = append(post.Blocks, oneLine(p.Lines[0])...)
 	} else {
 		post.Blocks = append(post.Blocks, severalLines(p)...)
+	}
+	if v.Was != nil {
+		post.Blocks = append(post.Blocks, say("Changed, was: "+orderWords(*v.Was)+"."))
 	}
 	post.Blocks = append(post.Blocks, gypsum(p)...)
 	if p.Hold.Time == 0 {
@@ -109,10 +115,10 @@ func taken(l kitchen.Line) string {
 	case kitchen.Own:
 		s += ", " + l.Grain.String() + " as usual"
 	case kitchen.Default:
-		s += "; " + l.Grain.String() + ", as none was said"
+		s += "; " + l.Grain.String() + " (none said)"
 	}
 	if l.Route == 0 && l.Method == kitchen.Measured && l.RatioOrigin != kitchen.Said {
-		s += "; no route said: " + ratio(l.Ratio) + " water per grain"
+		s += "; no route: " + ratio(l.Ratio) + " water"
 	}
 	return s
 }
@@ -255,7 +261,7 @@ func holdLine(v PlanView) []chat.Block {
 	case kitchen.Default:
 		text += ", " + where
 		if h.Time > h.Base {
-			text += " (" + minutes(h.Base) + " at sea level and 15" + nb + "psi)"
+			text += " (" + whole(h.Base.Minutes()) + " at sea level)"
 		}
 	}
 	text += "."
@@ -288,7 +294,7 @@ func waterAndLoads(v PlanView) []chat.Block {
 	for _, l := range loads.Each {
 		most = max(most, l.Water)
 	}
-	water := "Cooker: **" + litres(most) + " water** under the rack"
+	water := "Under the rack: **" + litres(most) + " water**"
 	if len(loads.Each) > 1 {
 		water += ", each load"
 	}
@@ -323,15 +329,20 @@ func contents(l kitchen.Load) string {
 // deadline that was given.
 func finish(v PlanView) string {
 	loads := v.Plan.Loads
-	count := plural(len(loads.Each), "load")
-	if unknownCapacity(v.Plan) {
-		count = "In one load"
+	count := "One load"
+	if len(loads.Each) > 1 {
+		count = whole(float64(len(loads.Each))) + nb + "loads"
 	}
 	if !v.Start.IsZero() {
-		return "**Light it by " + clock(v.Now, v.Start) + "** to be out by " + clock(v.Now, v.OutBy) + ": " + count + ", " + span(loads.Finish) + "."
+		return "**Light it by " + clock(v.Now, v.Start) + "**: " + lower(count) + ", " + span(loads.Finish) + ", out by " + clock(v.Now, v.OutBy) + "."
 	}
-	return count + ", about " + span(loads.Finish) + ": lit now, out about " + clock(v.Now, round10(v.Now.Add(loads.Finish))) + "."
+	if unknownCapacity(v.Plan) {
+		count = "As one load"
+	}
+	return count + ", lit now: out about " + clock(v.Now, round10(v.Now.Add(loads.Finish))) + "."
 }
+
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 func unknownCapacity(p kitchen.Plan) bool {
 	for _, n := range p.Notes {
