@@ -214,7 +214,7 @@ func (l *lexer) interval(i int) (Interval, int, bool) {
 	d, dayed := l.dayAt(j)
 	if dayed {
 		j = d.end
-		if l.glued(j, ",") {
+		if l.glued(j, ",") || l.glued(j, ".") {
 			j++
 		}
 	}

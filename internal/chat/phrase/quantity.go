@@ -34,8 +34,8 @@ func (l *lexer) amount(i int, n numeric) int {
 		return l.emit(Percent{at: l.over(i, j), Value: n.v}, j)
 	}
 	if m, j, ok := l.unitAt(n.end, true); ok && !n.times && !l.labelled(i, n.end) {
-		if n.unclear || m.seconds > 0 || l.odds(m, j) {
-			return l.emit(Unclear{l.over(i, j)}, j)
+		if end := l.odds(m, j); n.unclear || m.seconds > 0 || end > j {
+			return l.emit(Unclear{l.over(i, end)}, end)
 		}
 		return l.emit(Quantity{at: l.over(i, j), Number: n.v, Senses: m.senses(n.v, l.imperial()), Mixed: n.mixed}, j)
 	}
@@ -68,19 +68,24 @@ func (l *lexer) strange(a *atom) bool {
 		k.month == 0 && k.weekday == 0
 }
 
-// odds reports whether money goes on in a way nobody can be sure of: twenty
-// dollar and 43.
-func (l *lexer) odds(m *measure, j int) bool {
-	if m.means[0].dim != Money || !l.is(j, "and") {
-		return false
+// odds returns the atom behind money that goes on in a way nobody can be sure
+// of, twenty dollar and 43; j when it doesn't.
+func (l *lexer) odds(m *measure, j int) int {
+	if m.means == nil || m.means[0].dim != Money || !l.is(j, "and") {
+		return j
 	}
 	n, ok := l.number(j + 1)
 	if !ok {
-		return false
+		return j
 	}
-	next := l.at(n.end)
-	return next.text == "" || next.known != nil && next.known.measure != nil && next.known.measure.means != nil &&
-		next.known.measure.means[0].dim == Money
+	next := l.measureOf(l.at(n.end))
+	switch {
+	case l.at(n.end).text == "":
+		return n.end
+	case next != nil && next.means != nil && next.means[0].dim == Money:
+		return n.end + 1
+	}
+	return j
 }
 
 // labelled reports whether the number in atoms [i, j) belongs to the word before
@@ -204,8 +209,8 @@ func (l *lexer) money(i int) int {
 	if !ok {
 		return i
 	}
-	if n.unclear || l.odds(m, n.end) {
-		return l.emit(Unclear{l.over(i, n.end)}, n.end)
+	if end := l.odds(m, n.end); n.unclear || end > n.end {
+		return l.emit(Unclear{l.over(i, end)}, end)
 	}
 	return l.emit(Quantity{at: l.over(i, n.end), Number: n.v, Senses: m.senses(n.v, false)}, n.end)
 }
