@@ -71,7 +71,12 @@ func (s Settings) pickCooker(o Order, boxed []Capacity) (CookerIs, error) {
 		if c, ok := s.CookerNamed(o.Cooker); ok {
 			return c, nil
 		}
-		return CookerIs{}, NoSuchCooker{Name: o.Cooker}
+		if len(s.CookerNames()) == 0 { // the first name anybody says is the only cooker's
+			c, _ := s.CookerNamed("")
+			c.Name = o.Cooker
+			return c, nil
+		}
+		return CookerIs{}, NoSuchCooker{Name: o.Cooker, Known: s.CookerNames()}
 	}
 	var best CookerIs
 	fewest := 0

@@ -89,8 +89,11 @@ type LastSteward struct{}
 // NoSuchMember says that nobody of that name is here.
 type NoSuchMember struct{ Name string }
 
-// NoSuchCooker says that no cooker has that name.
-type NoSuchCooker struct{ Name string }
+// NoSuchCooker says that no cooker has that name, and which are known.
+type NoSuchCooker struct {
+	Name  string
+	Known []string
+}
 
 // NothingToUndo says that the speaker has said nothing that could be taken back.
 type NothingToUndo struct{}

@@ -37,6 +37,9 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if err := t.nameCooker(p.Cooker.Name); err != nil {
+		return chat.Post{}, err
+	}
 	run := kitchen.RunBegun{Run: no, Cooker: p.Cooker.Name, Order: order, Cook: t.member.No}
 	if err := t.write(runsSubject, run, t.text); err != nil {
 		return chat.Post{}, err
@@ -46,6 +49,17 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	}
 	t.kind, t.said = planKind, phrase.Plan{Order: order}.String()
 	return wording.CookedOn(no, t.member.Name, p, t.now), nil
+}
+
+// nameCooker keeps the name of a cooker that was first named by cooking in it.
+func (t *turn) nameCooker(name string) error {
+	if _, known := t.settings.CookerNamed(name); known || name == "" {
+		return nil
+	}
+	if err := t.write(kitchenSubject, kitchen.CookerIs{Name: name}, t.text); err != nil {
+		return err
+	}
+	return t.loadSettings()
 }
 
 // cooked is the order that is put on: the one said, else the one just planned.

@@ -54,7 +54,7 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 	case kitchen.StorageMoisture:
 		return []chat.Block{say("**" + finePercent(c.Moisture) + "** moisture as bought, for " + grainScope(c) + ", from now on.")}
 	case kitchen.ZoneIs:
-		return []chat.Block{say("Times are those of **{}** from now on.", c.Zone)}
+		return []chat.Block{say("Times are those of {} from now on.", c.Zone)}
 	case kitchen.MeasureIs:
 		return []chat.Block{say("Quarts and pints are **" + measureWord(c.Measure) + "** from now on.")}
 	case kitchen.PressureIs:

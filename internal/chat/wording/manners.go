@@ -27,7 +27,7 @@ func Undone(what string, by string) chat.Post {
 func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 	switch c := c.(type) {
 	case kitchen.Elevation:
-		return "kitchen at " + height(c.Height) + ". Now: " + height(now.Height()) + "."
+		return "kitchen at " + height(c.Height) + ". Now: " + heightNow(now) + "."
 	case kitchen.RoomTemperature:
 		return "room " + warmth(c.Temp) + ". Now: " + warmth(now.RoomTemp()) + "."
 	case kitchen.CookerIs:
@@ -64,6 +64,14 @@ func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 		return "cooking at " + psi(c.Gauge) + "."
 	}
 	panic("change without words")
+}
+
+// heightNow is the kitchen's height, sea level where none was said.
+func heightNow(s kitchen.Settings) string {
+	if s.Elevation == nil {
+		return "sea level"
+	}
+	return height(*s.Elevation)
 }
 
 func methodScope(c kitchen.MethodIs) string {

@@ -29,7 +29,7 @@ func Refused(r kitchen.Refusal) chat.Post {
 	case kitchen.NoSuchMember:
 		return theirs(say("I know nobody here called {}.", r.Name), say("Who is here: `members`. People count once they have spoken."))
 	case kitchen.NoSuchCooker:
-		return theirs(say("I know no cooker called {}.", r.Name), say("Say what it takes, like `big pot takes 7 quarts or 3 5lb bags`."))
+		return theirs(say("I know no cooker called {}, only {}.", r.Name, listed(r.Known)), say("A new one? Say what it takes, like `big pot takes 7 quarts or 3 5lb bags`"))
 	case kitchen.NothingToUndo:
 		return lines("You have said nothing here that could be taken back.")
 	case kitchen.TooDry:
