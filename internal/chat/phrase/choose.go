@@ -1,5 +1,12 @@
 package phrase
 
+import (
+	"strings"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/kitchen"
+)
+
 var chooseGrammar = grammar{
 	kind:     KindChoose,
 	examples: []string{"the first", "second", "1", "moisture", "rye", "quart", "500 ml"},
@@ -39,9 +46,19 @@ func matchChoose(c cursor) (Intent, cursor, bool) {
 	}
 	d := c.over("the", "a", "in", "by")
 	switch t := d.token().(type) {
-	case GrainWord, RouteWord, VesselWord, Quantity, Percent:
+	case GrainWord, RouteWord, Percent:
 		d = d.use(1)
-		if _, ok := d.token().(VesselWord); ok {
+	case VesselWord:
+		if !t.Container.Sized() {
+			return nil, c, false // "bags" is the beginning of something
+		}
+		d = d.use(1)
+	case Quantity:
+		d = d.use(1)
+		if v, ok := d.token().(VesselWord); ok {
+			if m, mass := t.sense(Mass); v.Container.Sized() || mass && v.Container.Vessel == kitchen.Jar && unit.Grams(m.Value) > heaviestJar {
+				return nil, c, false
+			}
 			d = d.use(1)
 		}
 	case Number:
@@ -60,5 +77,5 @@ func matchChoose(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	from := c.over("the", "a", "in", "by").i
-	return Choose{Text: c.s.typed(from, stop)}, end, true
+	return Choose{Text: strings.Join(strings.Fields(c.s.typed(from, stop)), " ")}, end, true
 }

@@ -60,6 +60,8 @@ type cursor struct {
 	// its way.
 	ask  *asking
 	near *Near
+	// quoted are the tokens of a name or code: letters that mean themselves.
+	quoted [2]int
 }
 
 // asking is a question with a hole: fill prints the

@@ -1,7 +1,9 @@
 package phrase
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"ryebell/internal/calc/grain"
 	"ryebell/internal/calc/unit"
@@ -146,21 +148,23 @@ func (d draft) loose() bool { return d.item.Container == (kitchen.Container{}) &
 // sizes are the likely sizes of a vessel, those used elsewhere in the order
 // first.
 func (w wish) sizes(v kitchen.Vessel) []string {
-	var said []string
+	usual := []string{"quart", "pint", "half gallon", "litre"}
+	if v == kitchen.Bag {
+		usual = []string{"5 lb", "3 lb", "10 lb", "2.5 kg"}
+	}
+	var sizes []string
 	for _, d := range w.drafts {
-		c := d.finished().Container
-		switch {
-		case c.Vessel != v:
-		case c.Volume > 0:
-			said = append(said, jarText(c.Volume))
-		case c.Weight > 0:
-			said = append(said, massText(c.Weight))
+		if c := d.finished().Container; c.Vessel == v && c.Sized() {
+			label := strings.TrimSpace(readable(" "+containerText(c), w.s.names.Quarts))
+			sizes = append(sizes, strings.TrimSuffix(label, " "+v.String()+"s"))
 		}
 	}
-	if v == kitchen.Bag {
-		return append(said, "5 lb", "3 lb", "10 lb", "2.5 kg")
+	for _, label := range usual {
+		if !slices.Contains(sizes, label) {
+			sizes = append(sizes, label)
+		}
 	}
-	return append(said, "quart", "pint", "half gallon", "litre")
+	return sizes
 }
 
 func routeLabels(routes []kitchen.Route) []string {

@@ -76,7 +76,7 @@ func matchSet(c cursor) (Intent, cursor, bool) {
 			open, end.ask = len(s.Changes), e.ask
 		}
 		s.Changes = append(s.Changes, change)
-		end.i, end.used, end.filler, end.near = e.i, e.used, e.filler, e.near
+		end.i, end.used, end.filler, end.near, end.quoted = e.i, e.used, e.filler, e.near, e.quoted
 		d = e
 		d.ask = nil
 		if d = d.parted(); d.i == e.i {

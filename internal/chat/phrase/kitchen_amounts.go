@@ -15,6 +15,12 @@ func holdRule(c cursor) (kitchen.Change, cursor, bool) {
 	}
 	if hold, e, ok := d.over("at", "for").span(); ok {
 		f, ok := e.over("min", "minutes").phrase("for", "on", "with")
+		if !ok && e.ends() && c.i == 0 {
+			e.near = &Near{Trouble: Incomplete, Example: changeText(kitchen.HoldIs{
+				Container: kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(5)}, Hold: hold,
+			})}
+			return kitchen.HoldIs{Hold: hold}, e, true
+		}
 		if !ok {
 			return nil, c, false
 		}

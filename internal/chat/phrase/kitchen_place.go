@@ -116,6 +116,7 @@ func zone(c cursor) (kitchen.Change, cursor, bool) {
 	for !e.done() && e.token().Extent().Start < start+len(name) {
 		e = e.use(1)
 	}
+	e.quoted = [2]int{d.i, e.i}
 	return kitchen.ZoneIs{Zone: zoneName(name)}, e, true
 }
 

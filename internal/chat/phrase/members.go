@@ -64,9 +64,9 @@ func whoIsIn(c cursor) (Intent, cursor, bool) {
 
 func codeWanted(c cursor) (Intent, cursor, bool) {
 	d, ok := c.over("give", "me", "us", "a", "we", "i", "need", "want", "new", "can", "get", "the").phrase("code for another room", "new code", "code for a room",
-		"code for a new room", "code for a second room", "room code", "join code", "code please", "code", "code for the other room", "code for joining",
+		"code for a new room", "code for a second room", "room code", "join code", "code please", "code for the other room", "code for joining",
 		"invite code", "code for my other room", "code to join", "code for another chat")
-	return NewCode{}, d, ok && d.done()
+	return NewCode{}, d, ok && d.ends()
 }
 
 // member takes a name: of a member, or one word that could be one.
@@ -81,7 +81,7 @@ func (c cursor) member() (string, cursor, bool) {
 			}
 		}
 		if t.Class == Unknown || t.Class == Everyday {
-			return t.Text, c.use(1), true
+			return strings.ToLower(c.s.typed(c.i, c.i+1)), c.use(1), true
 		}
 	}
 	return "", c, false
@@ -132,20 +132,24 @@ func renamed(c cursor) (Intent, cursor, bool) {
 // end of what is said: "call me when you're back" names nobody.
 func (c cursor) freeName() (string, cursor, bool) {
 	d := c
-	for n := 0; n < longestName && !d.done(); n++ {
+	for d.i < c.i+longestName && !d.ends() {
 		switch t := d.token().(type) {
 		case Name:
 		case Word:
-			if n > 0 && t.Class != Unknown || notNames[t.Text] || t.Class == Pronoun || t.Class == Asking {
+			if d.i > c.i && t.Class != Unknown || notNames[t.Text] || t.Class == Pronoun || t.Class == Asking {
 				return "", c, false
 			}
 		default:
-			return strings.TrimSpace(c.s.typed(c.i, d.i)), d, d.i > c.i && d.parted().done()
+			return "", c, false
 		}
 		d = d.use(1)
 	}
-	return strings.TrimSpace(c.s.typed(c.i, d.i)), d, d.i > c.i && d.parted().done()
+	d.quoted = [2]int{c.i, d.i}
+	return strings.Join(strings.Fields(c.s.typed(c.i, d.i)), " "), d, d.i > c.i && d.ends()
 }
+
+// ends reports whether nothing more is said than please.
+func (c cursor) ends() bool { return c.over("please", "pls", "plz").parted().done() }
 
 // notNames are words after "call me" that name nobody.
 var notNames = set("back later when if tomorrow tonight today maybe please now crazy at a an the asap sometime soon anytime not no yes ok before after once")
@@ -184,13 +188,14 @@ func (c cursor) code() (string, cursor, bool) {
 	for !d.done() && d.token().Extent().Start < start+len(code) {
 		d = d.use(1)
 	}
+	d.quoted = [2]int{c.i, d.i}
 	return code, d, d.i > c.i
 }
 
 func forgotten(c cursor) (Intent, cursor, bool) {
 	d, ok := c.phrase("forget me", "please forget me", "delete me", "remove me", "forget all about me")
 	if ok {
-		return Forget{}, d, d.parted().done()
+		return Forget{}, d, d.ends()
 	}
 	d, ok = c.phrase("forget")
 	if !ok {

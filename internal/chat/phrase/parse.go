@@ -77,6 +77,7 @@ type reading struct {
 	// from and to are the tokens of the first part that fitted nowhere.
 	from, to            int
 	used, filler, wrong int
+	quoted              [2]int
 }
 
 // readAll lets the grammars take the sentence bit by bit, each time the one
@@ -144,6 +145,9 @@ func (r *reading) take(in Intent, kind Kind, c cursor) {
 	r.kinds = append(r.kinds, kind)
 	r.used += c.used
 	r.filler += c.filler
+	if c.quoted[1] > 0 {
+		r.quoted = c.quoted
+	}
 }
 
 // parsed weighs the reading.
@@ -166,7 +170,7 @@ func (r reading) parsed() Parsed {
 			p.Near.Example = r.example()
 		}
 		if p.Near.Got == "" {
-			p.Near.Got = strings.Trim(strings.Replace(r.s.text, p.Near.Missed, "", 1), " ,;.\n")
+			p.Near.Got = tidy(strings.Replace(r.s.text, p.Near.Missed, "", 1))
 		}
 	case r.ask != nil:
 		p.Ask = r.question()
@@ -205,10 +209,11 @@ func (r reading) talk() bool {
 }
 
 func (r reading) got() string {
-	before := strings.TrimSpace(r.s.typed(0, r.from))
-	after := strings.TrimSpace(r.s.typed(r.to, len(r.s.toks)))
-	return strings.Trim(before+" "+after, " ,;.")
+	return tidy(r.s.typed(0, r.from) + " " + r.s.typed(r.to, len(r.s.toks)))
 }
+
+// tidy is a text with single spaces and no separators around it.
+func tidy(s string) string { return strings.Trim(strings.Join(strings.Fields(s), " "), " ,;.") }
 
 // example is a sentence that works, made of what was understood.
 func (r reading) example() string {
@@ -260,7 +265,10 @@ func (r *reading) withoutManners() {
 
 func (r reading) mended() []string {
 	var words []string
-	for _, t := range r.s.toks {
+	for i, t := range r.s.toks {
+		if i >= r.quoted[0] && i < r.quoted[1] {
+			continue
+		}
 		if w, ok := t.(interface{ TakenFor() string }); ok && w.TakenFor() != "" {
 			words = append(words, w.TakenFor())
 		}
@@ -275,6 +283,9 @@ func (r reading) bareness() Bareness {
 			return Loosely
 		}
 		return Plainly
+	}
+	if r.near != nil && r.used <= 2 {
+		return Loosely
 	}
 	for _, in := range r.intents {
 		if !r.loose(in) {

@@ -48,7 +48,9 @@ func readWish(c cursor) (wish, cursor, bool) {
 	it := gather(c)
 	w := wish{drafts: it.drafts, near: it.trouble, s: c.s}
 	d := w.extras(it.c)
-	if w.near == nil && !slices.ContainsFunc(w.drafts, func(d draft) bool { return d.thing(it.asks) }) {
+	// "bags" and nothing else is the beginning of an order.
+	begun := c.i == 0 && it.c.filler == 0 && it.c.parted().done()
+	if w.near == nil && !slices.ContainsFunc(w.drafts, func(d draft) bool { return d.thing(it.asks) || begun && d.item.Container.Vessel != 0 }) {
 		return w, c, false
 	}
 	for i := range w.drafts {

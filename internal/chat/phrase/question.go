@@ -32,7 +32,7 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 		}
 		return "", false
 	}
-	if say, ok := byLabel(question.Options, reply); ok {
+	if say, ok := labelled(question.Options, reply); ok {
 		return say, true
 	}
 	r := readAll(read(text, names))
@@ -43,19 +43,26 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 	if whole, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its")); ok {
 		return r.say(whole), true
 	}
+	return inLabel(question.Options, reply)
+}
+
+// labelled finds the option whose label the reply is.
+func labelled(options []Option, reply string) (string, bool) {
+	reply = bareReply(reply)
+	for _, o := range options {
+		if label := strings.ToLower(o.Label); label == reply || label+"s" == reply || label == reply+"s" {
+			return o.Say, true
+		}
+	}
 	return "", false
 }
 
-// byLabel finds the one option that the reply names, whole or by a word of it.
-func byLabel(options []Option, reply string) (string, bool) {
-	reply = strings.Trim(strings.ToLower(strings.TrimSpace(reply)), " .!?")
+// inLabel finds the one option that the reply is a word of.
+func inLabel(options []Option, reply string) (string, bool) {
+	reply = bareReply(reply)
 	found, n := "", 0
 	for _, o := range options {
-		label := strings.ToLower(o.Label)
-		if label == reply || label+"s" == reply || label == reply+"s" {
-			return o.Say, true
-		}
-		for _, w := range strings.Fields(label) {
+		for _, w := range strings.Fields(strings.ToLower(o.Label)) {
 			if w == reply || w+"s" == reply {
 				found, n = o.Say, n+1
 				break
@@ -63,6 +70,10 @@ func byLabel(options []Option, reply string) (string, bool) {
 		}
 	}
 	return found, n == 1
+}
+
+func bareReply(reply string) string {
+	return strings.Trim(strings.ToLower(strings.TrimSpace(reply)), " .!?")
 }
 
 // placeOf reads "the first", "1", "number 2" as the place of an option.

@@ -1,0 +1,173 @@
+package phrase
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// tryNames are the names of the kitchen that the tests talk in.
+var tryNames = Names{Cookers: []string{"big pot", "small pot"}, Members: []string{"Ana", "Jo"}}
+
+// show prints what was understood on one line.
+func show(p Parsed) string {
+	var b strings.Builder
+	if p.Bare == Loosely {
+		b.WriteString("(loosely) ")
+	}
+	for i, in := range p.Intents {
+		if i > 0 {
+			b.WriteString(" | ")
+		}
+		fmt.Fprintf(&b, "%s: %s", strings.TrimPrefix(fmt.Sprintf("%T", in), "phrase."), in)
+	}
+	if p.Ask != nil {
+		fmt.Fprintf(&b, "ask %d %q", p.Ask.Gap, p.Ask.About)
+		for _, o := range p.Ask.Options {
+			fmt.Fprintf(&b, " [%s: %s]", o.Label, o.Say)
+		}
+	}
+	if p.Near != nil {
+		fmt.Fprintf(&b, "near %d, got %q, missed %q, like %q", p.Near.Trouble, p.Near.Got, p.Near.Missed, p.Near.Example)
+	}
+	if len(p.Mended) > 0 {
+		fmt.Fprintf(&b, " mended %v", p.Mended)
+	}
+	if b.Len() == 0 {
+		return "-"
+	}
+	return b.String()
+}
+
+// TestGolden reads files of messages and compares what was understood with the
+// table beside each, which was read like prose before it was kept.
+func TestGolden(t *testing.T) {
+	for _, name := range []string{"messages", "kitchen", "asks"} {
+		in, err := os.ReadFile("testdata/" + name + ".txt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b strings.Builder
+		for line := range strings.Lines(string(in)) {
+			line = strings.TrimSuffix(line, "\n")
+			if line == "" || strings.HasPrefix(line, "# ") || strings.HasPrefix(line, "## ") {
+				continue
+			}
+			fmt.Fprintf(&b, "%s\n\t%s\n", line, show(Parse(strings.ReplaceAll(line, `\n`, "\n"), tryNames)))
+		}
+		golden := "testdata/" + name + ".golden"
+		if *update {
+			if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(golden)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), b.String()); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", golden, diff)
+		}
+	}
+}
+
+func TestExamples(t *testing.T) {
+	for _, g := range registry {
+		for _, text := range g.examples {
+			r := readAll(read(text, tryNames))
+			if len(r.kinds) != 1 || r.kinds[0] != g.kind || r.wrong > 0 || r.ask != nil || r.near != nil {
+				t.Errorf("example %q of kind %d reads as %v: %s", text, g.kind, r.kinds, show(Parse(text, tryNames)))
+			}
+		}
+	}
+}
+
+// TestForm holds that case, spaces and final punctuation change nothing.
+func TestForm(t *testing.T) {
+	for _, g := range registry {
+		for _, text := range g.examples {
+			want := Parse(text, tryNames).Intents
+			for _, other := range []string{text + "!", text + ".", "  " + strings.ReplaceAll(text, " ", "  ") + " ", text + " please"} {
+				if got := Parse(other, tryNames).Intents; !reflect.DeepEqual(got, want) {
+					t.Errorf("Parse(%q) = %v, want %v as without", other, got, want)
+				}
+			}
+			if g.kind == KindMembers || g.kind == KindChoose { // names and codes keep their capitals
+				continue
+			}
+			if got := Parse(strings.ToUpper(text), tryNames).Intents; !reflect.DeepEqual(got, want) {
+				t.Errorf("Parse(%q) = %v, want %v", strings.ToUpper(text), got, want)
+			}
+		}
+	}
+}
+
+func TestTooLong(t *testing.T) {
+	text := strings.Repeat("3 bags 5lb agar, ", 300)
+	if p := Parse(text, tryNames); p.Near == nil || p.Near.Trouble != TooLong {
+		t.Errorf("Parse of %d characters = %s, want near %d", len(text), show(p), TooLong)
+	}
+}
+
+// TestComplete answers questions in the ways people do.
+func TestComplete(t *testing.T) {
+	for _, tt := range []struct{ text, reply, want string }{
+		{"5 jars", "the first", "5 quart jars"},
+		{"5 jars", "2", "5 pint jars"},
+		{"5 jars", "quart", "5 quart jars"},
+		{"5 jars", "quarts", "5 quart jars"},
+		{"5 jars", "gallon", "5 gallon jars"},
+		{"5 jars", "half gallon", "5 half gallon jars"},
+		{"5 jars", "500 ml", "5 500ml jars"},
+		{"5 jars", "500 ml ones please", "5 500ml jars"},
+		{"5 jars", "pizza", ""},
+		{"5 jars", "7", ""},
+		{"3 bags agar", "5lb", "3 bags 5lb agar"},
+		{"3 bags agar", "2 kg", "3 2kg bags agar"},
+		{"3 bags agar", "quart", ""},
+		{"3 5lb", "bags", "3 5lb bags"},
+		{"3 5lb rye lc", "bag", "3 5lb bags rye lc"},
+		{"3 bags 5lb agar lc", "lc", "3 bags 5lb lc"},
+		{"3 bags 5lb agar lc", "liquid culture", "3 bags 5lb lc"},
+		{"3 bags 5lb rye oats agar", "oats", "3 bags 5lb oats agar"},
+		{"2 kg rye at 45%", "moisture", "2 kg rye at 45% moisture"},
+		{"2 kg rye at 45%", "ratio", "2 kg rye ratio 0.45"},
+		{"2 kg rye at 45%", "water per grain", "2 kg rye ratio 0.45"},
+		{"2 8-ounce jars rye", "weight", "2 0.5 lb jars rye"},
+		{"2 jars (about 4 cups) rye", "together", "2 pint jars rye"},
+		{"2 jars (about 4 cups) rye", "each", "2 quart jars rye"},
+		{"room 70", "f", "room 70F"},
+		{"room 70", "fahrenheit", "room 70F"},
+		{"big pot holds 16 quarts or 4 5lb bags", "jars", "big pot takes 16 quart jars or 4 5lb bags"},
+		{"big pot holds 16 quarts or 4 5lb bags", "the pot", "big pot is a 16 quart pot, takes 4 5lb bags"},
+		{"i have 8 kg rye", "quart jars", "i have 8 kg rye, quart jars"},
+		{"we're at 1600 m, 5 jars", "pint", "we're at 1600 m, 5 pint jars"},
+		{"cook 5 jars rye lc", "quart", "cook 5 quart jars rye lc"},
+		{"the usual is 3 bags agar", "5lb", "the usual is 3 bags 5lb agar"},
+	} {
+		p := Parse(tt.text, tryNames)
+		if p.Ask == nil {
+			t.Errorf("Parse(%q) = %s, want a question", tt.text, show(p))
+			continue
+		}
+		got, ok := Complete(p.Ask, tt.text, tt.reply, tryNames)
+		if ok != (tt.want != "") {
+			t.Errorf("Complete(%q, %q) = %q, %v", tt.text, tt.reply, got, ok)
+			continue
+		}
+		if !ok {
+			continue
+		}
+		have, want := Parse(got, tryNames), Parse(tt.want, tryNames)
+		if want.Intents == nil || !reflect.DeepEqual(have.Intents, want.Intents) {
+			t.Errorf("Complete(%q, %q) = %q: %s, want %s", tt.text, tt.reply, got, show(have), show(want))
+		}
+	}
+}
