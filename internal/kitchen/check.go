@@ -37,7 +37,7 @@ func checkOrder(o Order) error {
 }
 
 func checkItem(it Item) error {
-	if err := it.Container.check(); err != nil {
+	if err := it.sized().Container.check(); err != nil {
 		return err
 	}
 	if it.Mass != 0 {

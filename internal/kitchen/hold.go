@@ -109,10 +109,14 @@ func (s Settings) holdOf(c Container, k CookerIs, said time.Duration) (Hold, boo
 	return h, known || h.Origin != Default
 }
 
+// worthRaising is the least difference of pressure worth advising: half of what
+// a dial may be off.
+const worthRaising unit.GaugeKPa = 3.4 // 0.5 psi
+
 // higher is the gauge pressure that would bring the sea-level temperature, when
 // it is above what the cooker is run at.
 func (s Settings) higher(scaled hold.Scaled, at unit.GaugeKPa, k CookerIs) (unit.GaugeKPa, bool) {
-	if scaled.SameTemperatureGauge <= at*1.005 {
+	if scaled.SameTemperatureGauge-at < worthRaising {
 		return 0, false
 	}
 	return scaled.SameTemperatureGauge, k.MaxGauge >= scaled.SameTemperatureGauge

@@ -51,7 +51,7 @@ func (s Settings) cook(p *Plan) error {
 func containersOf(o Order) []Capacity {
 	var out []Capacity
 	for _, it := range o.Items {
-		if it.Container.Vessel == 0 {
+		if it = it.sized(); it.Container.Vessel == 0 {
 			continue
 		}
 		i := slices.IndexFunc(out, func(c Capacity) bool { return c.Container.Same(it.Container) })

@@ -118,8 +118,18 @@ func (s Settings) Work(o Order) (Plan, error) {
 	return p, nil
 }
 
+// sized is an item whose container has a size: one of which only the grain in it
+// was said is as large as that.
+func (it Item) sized() Item {
+	if it.Container.Vessel != 0 && !it.Container.Sized() {
+		it.Container.Weight = it.Mass
+	}
+	return it
+}
+
 // line works one item out.
 func (s Settings) line(it Item) (Line, error) {
+	it = it.sized()
 	l := Line{Item: it, Grain: it.Grain, GrainOrigin: Said, Route: it.Route, RouteOrigin: Said}
 	if it.Grain == 0 {
 		l.Grain, l.GrainOrigin = s.GrainMeant(), Default
@@ -247,9 +257,14 @@ func (p Plan) Takes() time.Duration { return p.Loads.Finish }
 
 // DiffersByBag reports whether sources differ about the hold of a bag in the
 // plan.
-func (p Plan) DiffersByBag() bool {
+func (p Plan) DiffersByBag() bool { return hasNote[BagsDifferNote](p) }
+
+// Unfitted reports whether it isn't known that the order fits the cooker.
+func (p Plan) Unfitted() bool { return hasNote[NoCapacityNote](p) }
+
+func hasNote[N Reservation](p Plan) bool {
 	return slices.ContainsFunc(p.Notes, func(n Reservation) bool {
-		_, ok := n.(BagsDifferNote)
+		_, ok := n.(N)
 		return ok
 	})
 }

@@ -47,6 +47,7 @@ func TestAmounts(t *testing.T) {
 		{"no route is 0.43", Settings{}, Item{Count: 1, Container: bag(5)}, 1585, 680, 2265, 0.385},
 		{"quart at 30 % headspace and 0.68 kg/L", Settings{}, Item{Count: 1, Container: jar(1), Route: LiquidCulture}, 320, 130, 450, 0.371},
 		{"quart as they weighed it", Settings{}.With(JarFill{jar(1), 520}), Item{Count: 1, Container: jar(1), Route: LiquidCulture}, 370, 150, 520, 0.371},
+		{"2.5 kg wetted in a bag of no size", Settings{}, Item{Count: 4, Container: Container{Vessel: Bag}, Mass: 2500, Basis: Wetted, Route: GrainToGrain}, 1750, 750, 2500, 0.385},
 		{"steps of 10 g", Settings{}.With(StepIs{10}), Item{Count: 1, Container: bag(5), Route: Agar}, 1550, 710, 2260, 0.397},
 		{"own ratio for agar", Settings{}.With(RatioIs{Route: Agar, Ratio: 0.44}), Item{Count: 1, Container: bag(5), Route: Agar}, 1575, 695, 2270, 0.389},
 		{"moisture wanted: (m − m0)/(1 − m) = 0.60", Settings{}, Item{Count: 1, Mass: 2000, Basis: DryBasis, Moisture: 0.45}, 2000, 1200, 3200, 0.45},
@@ -215,15 +216,6 @@ func TestWater(t *testing.T) {
 	if !hasNote[WaterOverNote](mustWork(t, s, order(Item{Count: 1, Container: jar(1)}))) {
 		t.Error("3 L in a pot of at most 2.5: no note")
 	}
-}
-
-func hasNote[N Reservation](p Plan) bool {
-	for _, n := range p.Notes {
-		if _, ok := n.(N); ok {
-			return true
-		}
-	}
-	return false
 }
 
 func TestReservations(t *testing.T) {

@@ -38,6 +38,11 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 			return chat.Post{}, err
 		}
 	}
+	if p.Unfitted() {
+		if view.FirstFit, err = t.tell("what does it take"); err != nil {
+			return chat.Post{}, err
+		}
+	}
 	t.kind, t.said = planKind, i.String()
 	return wording.Plan(view), nil
 }

@@ -31,9 +31,12 @@ func note(n kitchen.Reservation, v PlanView) string {
 	case kitchen.ShortHoldNote:
 		return "**Shorter than the " + minutes(n.Hold.Usual) + "** that is the default here: less is killed. It stays on the record."
 	case kitchen.NoCapacityNote:
+		if v.FirstFit != New {
+			return ""
+		}
 		return "Does it fit? Tell me once, like `big pot takes 7 quarts or 3 5lb bags`"
 	case kitchen.CountedAsNote:
-		return "Room for a " + one(n.Container) + " counted like a " + one(n.As) + ": say how many it takes."
+		return "For room, a " + short(n.Container) + " counts as a " + short(n.As) + "."
 	case kitchen.WaterOverNote:
 		return "**" + litres(n.Needed) + " is over the " + litres(n.Max) + "** the cooker takes: cook a smaller load, not a shorter hold."
 	case kitchen.LowPressureNote:

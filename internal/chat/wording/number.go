@@ -175,18 +175,23 @@ func one(c kitchen.Container) string {
 	panic("vessel " + c.Vessel.String())
 }
 
-// many names a number of containers: 3 bags of 5 lb, 4 quart jars, 1 pint jar.
+// many names a number of containers: 3 bags of 5 lb, 4 quart jars, 8 jars of
+// 500 ml.
 func many(n int, c kitchen.Container) string {
-	if n == 1 {
-		return "1" + nb + one(c)
+	size, named := "", ""
+	switch {
+	case c.Vessel == kitchen.Jar && c.Volume > 0:
+		if size = jarSize(c.Volume); size[0] < '0' || size[0] > '9' {
+			size, named = "", size+nb
+		}
+	case c.Weight > 0:
+		size = massAsSaid(c.Weight)
 	}
-	if c.Vessel == kitchen.Jar && c.Volume == 0 && c.Weight > 0 {
-		return whole(float64(n)) + nb + "jars of " + massAsSaid(c.Weight)
+	s := plural(n, named+c.Vessel.String())
+	if size != "" {
+		s += " of " + size
 	}
-	if c.Vessel == kitchen.Bag && c.Weight > 0 {
-		return whole(float64(n)) + nb + "bags of " + massAsSaid(c.Weight)
-	}
-	return whole(float64(n)) + nb + one(c) + "s"
+	return s
 }
 
 // plural adds an s to a noun when there isn't just one.

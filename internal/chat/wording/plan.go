@@ -22,6 +22,8 @@ type PlanView struct {
 	// First is set for the first plan this collective is told, which names what
 	// was taken for granted; FirstBags for the first with bags of 5 lb and more.
 	First, FirstBags Newness
+	// FirstFit is set when they are first asked what their cooker takes.
+	FirstFit Newness
 	// Was is the order that this plan corrects; nil when it corrects none.
 	Was *kitchen.Order
 }
@@ -336,22 +338,13 @@ func finish(v PlanView) string {
 	if !v.Start.IsZero() {
 		return "**Light it by " + clock(v.Now, v.Start) + "**: " + lower(count) + ", " + span(loads.Finish) + ", out by " + clock(v.Now, v.OutBy) + "."
 	}
-	if unknownCapacity(v.Plan) {
-		count = "As one load"
+	if v.Plan.Unfitted() {
+		count = "One load, if it fits"
 	}
 	return count + ", lit now: out about " + clock(v.Now, round10(v.Now.Add(loads.Finish))) + "."
 }
 
 func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
-
-func unknownCapacity(p kitchen.Plan) bool {
-	for _, n := range p.Notes {
-		if _, ok := n.(kitchen.NoCapacityNote); ok {
-			return true
-		}
-	}
-	return false
-}
 
 // round10 is a time to ten minutes, for what is only about.
 func round10(t time.Time) time.Time {
