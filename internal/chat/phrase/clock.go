@@ -31,17 +31,13 @@ func (l *lexer) clock(i int, b beside) (ClockTime, int, bool) {
 	if k := l.at(i).known; k != nil && (k.day == noon || k.day == midnight) {
 		return noonOr(k.day), i + 1, true
 	}
+	if k := l.at(i + 1).known; k != nil && (k.day == noon || k.day == midnight) && l.is(i, "12", "twelve") {
+		return noonOr(k.day), i + 2, true
+	}
 	if c, j, ok := l.past(i, b); ok {
 		return c, j, true
 	}
-	c, j, ok := l.hour(i, b)
-	if !ok {
-		return c, i, false
-	}
-	if k := l.at(j).known; k != nil && c.Minute == 0 && c.Hour == 12 && (k.day == noon || k.day == midnight) {
-		return noonOr(k.day), j + 1, true
-	}
-	return c, j, true
+	return l.hour(i, b)
 }
 
 func noonOr(d dayWord) ClockTime {
@@ -60,6 +56,9 @@ func (l *lexer) past(i int, b beside) (ClockTime, int, bool) {
 	before := l.is(j, "to", "till", "of", "before")
 	if !before && !l.is(j, "past", "after") {
 		return ClockTime{}, i, false
+	}
+	if before && !certain && l.is(i-1, "from", "between") {
+		return ClockTime{}, i, false // from 10 to 12
 	}
 	of := aDay
 	if !certain && !l.is(j, "past") && (b == nothing || minutes%5 != 0) {
@@ -157,7 +156,7 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 			return c, i, false // a length of time
 		}
 		c.Minute, j, c.Half = atoi(l.at(j+1).text), j+2, true
-	case l.glued(j, "h") && n.digits && b == aClock:
+	case l.glued(j, "h") && n.digits && (b == aClock || b == preposition && (c.Hour >= 13 || l.is(i-1, "at", "@"))):
 		j, c.Half = j+1, true
 	case n.digits && len(text) == 4:
 		c = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100, Half: text[0] == '0'}
@@ -165,6 +164,8 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 		if l.is(j, "h", "hrs", "hours") {
 			j++
 		}
+	case n.digits && len(text) == 3:
+		c, bare = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100}, true // 930am
 	case l.is(j, "o'clock", "oclock"):
 		j++
 	default:

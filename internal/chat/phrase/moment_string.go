@@ -79,11 +79,27 @@ func (d Day) date() string {
 	month := strings.ToLower(d.Month.String())
 	switch {
 	case d.Month == 0:
-		return "the " + strconv.Itoa(d.Date) + "th"
+		return "the " + strconv.Itoa(d.Date) + ordinalEnd(d.Date)
 	case d.Year != 0:
 		return fmt.Sprintf("%04d-%02d-%02d", d.Year, int(d.Month), d.Date)
 	}
 	return month + " " + strconv.Itoa(d.Date)
+}
+
+// ordinalEnd is the st, nd, rd or th of a date.
+func ordinalEnd(n int) string {
+	if n/10 == 1 {
+		return "th"
+	}
+	switch n % 10 {
+	case 1:
+		return "st"
+	case 2:
+		return "nd"
+	case 3:
+		return "rd"
+	}
+	return "th"
 }
 
 func counted(n int, unit string) string {

@@ -32,7 +32,8 @@ func (l *lexer) name(i int) int {
 // member called like it: will, may, mark. Inside a sentence a capital makes it
 // the member.
 func (l *lexer) everyday(i int) bool {
-	if l.atoms[i].known == nil {
+	k := l.atoms[i].known
+	if k == nil || k.person && k.class == Everyday {
 		return false
 	}
 	r, _ := utf8.DecodeRuneInString(l.text[l.folded.extent(l.atoms[i].from, l.atoms[i].to).Start:])

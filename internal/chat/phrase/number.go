@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // numeric is a number as read from atoms [i, end).
@@ -22,10 +24,20 @@ type numeric struct {
 }
 
 // mostDigits is the number of digits beyond which nobody means a number.
-const mostDigits = 12
+const mostDigits = 17
 
 // number reads a number in any of its forms.
 func (l *lexer) number(i int) (numeric, bool) {
+	m := &l.numbers[uint(i)%uint(len(l.numbers))]
+	if m.at != i+1 {
+		n, ok := l.readNumber(i)
+		*m = memo{i + 1, n, ok}
+		return n, ok
+	}
+	return m.n, m.ok
+}
+
+func (l *lexer) readNumber(i int) (numeric, bool) {
 	a := l.at(i)
 	n, ok := numeric{}, false
 	switch {
@@ -120,7 +132,25 @@ func (l *lexer) written(i int) numeric {
 	if n.plain {
 		n = l.mixedUp(n)
 	}
+	// 14:60 is no time, 3² is not 3, and 6' is feet or a quote.
+	if l.glued(n.end, ":") && l.digitsAt(n.end+1) || l.raised(n.end) || l.glued(n.end, "'") {
+		n.unclear = true
+		n.end++
+		if l.digitsAt(n.end) {
+			n.end++
+		}
+	}
 	return n
+}
+
+// raised reports whether the sign at j is a digit of another kind: ², ③.
+func (l *lexer) raised(j int) bool {
+	a := l.at(j)
+	if a.kind != atomSign || a.gap || len(a.text) < 2 {
+		return false
+	}
+	r, _ := utf8.DecodeRuneInString(a.text)
+	return vulgar[r] == 0 && unicode.IsNumber(r)
 }
 
 // grouped reads digits with points and commas between them. 1,500 is fifteen
@@ -232,7 +262,7 @@ func (l *lexer) someone(i int) bool {
 	if l.at(i).text != "one" || i == 0 {
 		return false
 	}
-	if next := l.at(i + 1).known; next != nil && (next.measure != nil || next.vessel != 0 || next.number != 0) || l.is(i+1, "-") {
+	if next := l.at(i + 1).known; next != nil && (next.measure != nil && !next.measure.close || next.vessel != 0 || next.number != 0) || l.is(i+1, "-") {
 		return false
 	}
 	before := l.at(i - 1)

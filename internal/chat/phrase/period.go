@@ -5,6 +5,9 @@ import "math"
 // period reads a length of time at i, in seconds: 2h30m, 90 min, an hour and a
 // half, 2 hours ten. Months have no one length and are none.
 func (l *lexer) period(i int) (seconds float64, end int, ok bool) {
+	if s, j := l.colon(i); j > i {
+		return s, j, true
+	}
 	n, ok := l.number(i)
 	if !ok || n.times || n.unclear {
 		return 0, i, false
@@ -72,4 +75,16 @@ func (l *lexer) smaller(j int, last float64) (seconds, unit float64, end int) {
 // for times gone by: it counts nothing else.
 func (l *lexer) restsHere(j int) bool {
 	return l.at(j).text == "" || l.is(j, "ago", "earlier", "later", "before", "from", ".", "!", "?", ")", "\n", "at", "now", "then")
+}
+
+// colon reads 1:30 h: hours and minutes with the unit behind.
+func (l *lexer) colon(i int) (float64, int) {
+	if l.at(i).kind != atomDigits || !l.glued(i+1, ":") || !l.twoDigits(i+2) || !l.is(i+3, "h", "hr", "hrs", "hour", "hours") {
+		return 0, i
+	}
+	h, m := atoi(l.at(i).text), atoi(l.at(i+2).text)
+	if h < 0 || m > 59 {
+		return 0, i
+	}
+	return float64(h*3600 + m*60), i + 4
 }

@@ -37,6 +37,7 @@ func (l *lexer) amount(i int, n numeric) int {
 		if end := l.odds(m, j); n.unclear || m.seconds > 0 || end > j {
 			return l.emit(Unclear{l.over(i, end)}, end)
 		}
+		n.v, j = l.more(n.v, m, j)
 		return l.emit(Quantity{at: l.over(i, j), Number: n.v, Senses: m.senses(n.v, l.imperial()), Mixed: n.mixed}, j)
 	}
 	if n.unclear {
@@ -53,6 +54,31 @@ func (l *lexer) amount(i int, n numeric) int {
 		t.Ref = l.refOf(i)
 	}
 	return l.emit(t, n.end)
+}
+
+// more adds what belongs to an amount behind its unit at j: and a half, or the
+// smaller unit of 2 lb 4 oz.
+func (l *lexer) more(v float64, m *measure, j int) (float64, int) {
+	if v != math.Trunc(v) {
+		return v, j
+	}
+	if half, end := l.andHalf(j); end > j {
+		return v + half, end
+	}
+	n, ok := l.number(j)
+	if !ok || n.unclear || n.times || n.v < 0 || l.at(j).text == "a" {
+		return v, j
+	}
+	small, end, ok := l.unitAt(n.end, true)
+	for _, p := range [...]struct {
+		large, small string
+		ratio        float64
+	}{{"lb", "oz", 16}, {"kg", "g", 1000}, {"ft", "inch", 12}} {
+		if ok && m == l.known(p.large) && small == l.known(p.small) && n.v < p.ratio {
+			return v + n.v/p.ratio, end
+		}
+	}
+	return v, j
 }
 
 // pointed reports whether n ends in a decimal part: 3.0 is no count.
@@ -137,16 +163,16 @@ func (l *lexer) unitAt(j int, behind bool) (*measure, int, bool) {
 		k++
 	}
 	a := l.at(k)
+	if a.known == nil && a.kind != atomSign {
+		return nil, j, false
+	}
 	m := l.measureOf(a)
 	switch {
-	case l.is(k, "fl", "fluid", "fl.") && l.is(l.dot(k+1), "oz", "ounce", "ounces", "ozs"):
-		return l.known("floz"), l.dot(k+1) + 1, true
-	case l.is(k, "sq", "square", "cubic", "cu"):
-		if l.at(k+1).known != nil && l.at(k+1).known.measure != nil {
-			return l.known("acre"), k + 2, true
-		}
+	case m == nil && (a.known == nil || a.known.class != Measuring):
 		return nil, j, false
-	case m == nil || m.close && (a.gap || !behind):
+	case m == nil:
+		return l.unitOfTwo(k, j)
+	case m.close && (a.gap || !behind):
 		return nil, j, false
 	case a.text == "#":
 		if l.digitsAt(k+1) || a.gap && !behind {
@@ -157,6 +183,17 @@ func (l *lexer) unitAt(j int, behind bool) (*measure, int, bool) {
 		return l.scale(m, k+1)
 	}
 	return m, l.stop(k), true
+}
+
+// unitOfTwo reads fluid ounces and square feet at k.
+func (l *lexer) unitOfTwo(k, j int) (*measure, int, bool) {
+	switch {
+	case l.is(k, "fl", "fluid") && l.is(l.dot(k+1), "oz", "ounce", "ounces", "ozs"):
+		return l.known("floz"), l.dot(k+1) + 1, true
+	case l.is(k, "sq", "square", "cubic", "cu") && l.at(k+1).known != nil && l.at(k+1).known.measure != nil:
+		return l.known("acre"), k + 2, true
+	}
+	return nil, j, false
 }
 
 func (l *lexer) known(w string) *measure { return vocabulary()[w].measure }
@@ -283,6 +320,11 @@ func (l *lexer) bound(i int) int {
 	case l.is(i, "over", "above", ">"):
 		above = true
 	case l.is(i, "under", "below", "<"):
+	case l.is(i, "no", "not") && l.is(i+1, "more", "less", "fewer", "over", "under") && (l.is(i+2, "than") || l.is(i+1, "over", "under")):
+		j, above = i+2, l.is(i+1, "less", "fewer", "under")
+		if l.is(j, "than") {
+			j++
+		}
 	case l.is(i, "at") && l.is(i+1, "least"), l.is(i, "more") && l.is(i+1, "than"):
 		j, above = i+2, true
 	case l.is(i, "at") && l.is(i+1, "most"), l.is(i, "up") && l.is(i+1, "to"),
@@ -294,7 +336,7 @@ func (l *lexer) bound(i int) int {
 	if l.is(j, "=", "about") {
 		j++
 	}
-	if _, _, ok := l.period(j); ok || l.is(i-1, "no", "not") && l.is(i, "less") {
+	if _, _, ok := l.period(j); ok {
 		return i
 	}
 	n, ok := l.number(j)

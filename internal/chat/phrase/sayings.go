@@ -9,6 +9,12 @@ func (l *lexer) phrase(i int) int {
 	if a.kind != atomWord || a.known == nil {
 		return i
 	}
+	if a.text == "w" && l.glued(i+1, "/") {
+		if l.glued(i+2, "o") {
+			return l.emit(Word{at: l.over(i, i+3), Text: "without", Class: Denying}, i+3)
+		}
+		return l.emit(Word{at: l.over(i, i+2), Text: "with", Class: Joining}, i+2)
+	}
 	for _, s := range a.known.phrases {
 		if j := l.follows(i+1, s.rest); j > 0 {
 			return l.emit(s.token(l.over(i, j)), j)

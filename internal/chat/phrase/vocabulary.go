@@ -27,6 +27,10 @@ type entry struct {
 	// phrases begin with the word, the longest first; one of a single word has no
 	// rest.
 	phrases []saying
+	// timely words are those of which every time has one, or a colon.
+	timely bool
+	// person is true for first names.
+	person bool
 	// firm words are never what a misspelt word is taken for.
 	firm bool
 }
@@ -131,6 +135,9 @@ const looseDays = "sun sat mon may march mar wed august jan dec"
 // vocabulary is every word known, by its folded spelling.
 var vocabulary = sync.OnceValue(func() map[string]*entry {
 	v := make(builder, 2048)
+	for w := range strings.FieldsSeq(people) {
+		v.of(w).person = true
+	}
 	for _, c := range classes {
 		for w := range strings.FieldsSeq(c.words) {
 			if e := v.of(w); e.class == Unknown {
@@ -161,6 +168,15 @@ var vocabulary = sync.OnceValue(func() map[string]*entry {
 	}
 	for _, f := range strings.Fields(firm) {
 		v.of(f).firm = true
+	}
+	for w := range strings.FieldsSeq(people) {
+		v.class(v.of(w), Everyday)
+	}
+	for w := range strings.FieldsSeq(timely) {
+		v.of(w).timely = true
+	}
+	for _, e := range v {
+		e.timely = e.timely || e.day != 0 || e.weekday != 0 || e.month != 0
 	}
 	return v
 })

@@ -8,7 +8,7 @@ var classes = []struct {
 }{
 	{Filler, `please pls plz the for of some ok okay so just about abt around roughly approx approximately exactly like
 		well really then there now's lets let's gonna wanna need needs want wants would could should give gimme
-		only also too still maybe perhaps each every per total altogether ish or so ones`},
+		only also too still maybe perhaps each every per total altogether ish or so ones pcs pc ea pieces`},
 	{Asking, `how what whats what's when where which who whos who's why is are can may could does do did much many any`},
 	{Greeting, `hi hello hey heya hiya yo howdy greetings hallo moin gm`},
 	{Thanking, `thanks thank thx ty cheers ta tnx thankyou`},
@@ -47,7 +47,8 @@ var classes = []struct {
 		later within during above below under over least most than less more fewer up down minus plus times
 		pressurecooker sterilise sterilize sterilised sterilized sterile sterilising sterilizing`},
 	{Ordinal, `first second third fourth fifth sixth last other another`},
-	{Calendar, `now today midday oclock o'clock am pm a.m p.m noon fortnight weekend monthly weekly daily`},
+	{Measuring, `fl fluid sq square cubic cu`},
+	{Calendar, `st nd rd th now today midday oclock o'clock am pm a.m p.m noon fortnight weekend monthly weekly daily`},
 	{Everyday, everyday},
 }
 
@@ -55,10 +56,15 @@ var classes = []struct {
 // something else, and taking it for one of these does harm.
 const firm = `cool bad zero off lost threw hot cold oat cooks book zone code cancel forget undo on in no not out`
 
+// timely are words of which every time without a colon or the name of a day has
+// one.
+const timely = `am pm a p ago earlier later now h past after to till before at since by until til from around
+	o'clock oclock st nd rd th in`
+
 // everyday is English of all days: a word that stands here is spelt right.
 const everyday = `
 	able above across act add added afraid again against age ago agree ah air all allow almost alone along already alright
-	always am among amount an ana and angry another answer any anyway anything apart apple are area arm around arrive as aside
+	always am among amount an and angry another answer any anyway anything apart apple are area arm around arrive as aside
 	ask asked asks asleep at ate away awake awful baby back bake baked baking ball band bank bar base basement basic basket bath bbq be
 	beans bear beat beautiful became because become bed beef been beer before began begin behind being believe bell belong
 	below belt bench beside best bet better beyond bike bill bird birds birthday bit bite blame blood blow board boat body
@@ -123,7 +129,7 @@ const everyday = `
 	whether while whisper whole whose wide wife wild will win wind window wine wing winner winter wipe wiped wire wish within woke woman won won't wont wonder
 	wonderful wood wooden word words wore work worked works world worried worry worse worst worth wouldn't wouldnt wow wrap wrapped write written wrote yard
 	yeast yellow yet young yours yourself youth zip zipper shot trot boats coats goats throws throes width digress screens explore expire expose presume weighing
-	creep careen naught nought taught bound wold wand rice's millet's mike anna jo joe mira mika sara john kate leo max ben sam tim nick lisa maria paul peter eta fyi
+	creep careen naught nought taught bound wold wand rice's millet's max eta fyi
 	btw idk tbh imo asap brb rn tho cuz cos bc ppl u ur r y gotcha haha hahaha hehe lmk np nvm omw pic pics sec secs afk wtf ffs
 	bags's burst bursts crushed crush kernels pellet pellets sawdust coir verm vermiculite compost block blocks bulk bulking log shipped shipping vendor
 	king blue plain golden ball balls bore bored bout rang rag rags tag tags beg bug big bat bats mars car cars war wars jeans jaws sags wags nags lags lay says fur fore fort
@@ -132,3 +138,11 @@ const everyday = `
 	mold wait bait gait vat hat fat pat rat sat wheats treat heal head heap neat seat beat meal deal seal cool wool tool fool pool look took hook boot cock cork cooks
 	eighty ninety thirties hates shapes skates stakes snake snakes shame share sharks quote quotes quarts quake quiz label libel labor march match month mouth moth
 	monday sunday someday barely maze teh hte adn taht waht wiht jsut thier recieve wierd yesss okey`
+
+// people are first names that are a letter away from a word of the trade. They
+// are known so that they aren't mended to it: kate is no rate.
+const people = `anna ana jo joe mike mira mika sara sarah john jon kate leo ben sam tim nick nico lisa maria paul peter ted
+	ray roy ron rob bob jan tina lena nina sean dean jean jane lars tara dora rosa karl carl erik bart gary mary matt
+	otto pat dan don ian jen kim lee lou meg ned pam sid val zoe adam alan amy andy anne eva eve ivan jack jake
+	jess josh juan julia kurt lara laura lily lola luca luis luke marc max mia milo mona noah nora olga oscar
+	owen petra rick rita ruth sally sandy simon sofia tess theo toby tony vera walt wendy yann`
