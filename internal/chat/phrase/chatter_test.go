@@ -35,7 +35,7 @@ func TestChatter(t *testing.T) {
 			continue
 		}
 		if len(p.Intents) > 0 || p.Ask != nil {
-			t.Errorf("Parse(%q) = %s, want silence", text, show(p))
+			t.Errorf("Parse(%q) = %s, want silence", text, understood(p))
 		}
 	}
 }

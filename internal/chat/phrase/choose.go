@@ -62,6 +62,9 @@ func matchChoose(c cursor) (Intent, cursor, bool) {
 			d = d.use(1)
 		}
 	case Number:
+		if place, ok := placeOf(d); ok {
+			return Choose{Place: place, Text: plain(float64(place))}, end, true
+		}
 		d = d.use(1)
 	case Word:
 		if !answers[t.Text] && t.Class != Measuring {

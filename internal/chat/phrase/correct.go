@@ -33,6 +33,9 @@ func (k Correct) String() string {
 		s += " " + plain(float64(k.Item.Count)) + attributesText(k.Item)
 	case k.Item.Count != 0:
 		s += " " + itemText(k.Item)
+	case k.Item.Container.Volume > 0:
+		// In millilitres, which are never taken for a count.
+		s += " " + shortest(k.Item.Container.Volume.Millilitres(), []style{{"ml", nil}}) + " jars" + attributesText(k.Item)
 	case k.Item.Container.Vessel != 0:
 		s += " " + containerText(k.Item.Container) + attributesText(k.Item)
 	default:
@@ -133,33 +136,39 @@ func alone(d draft) bool {
 	return d.empty() && d.basis == 0 && len(d.routes) == 0 && len(d.grains) == 0 && d.item == (kitchen.Item{})
 }
 
-// gatherOne reads one item, filler aside.
+// gatherOne reads one item, filler aside. It leaves the separator behind the
+// item alone.
 func gatherOne(c cursor) items {
-	it := items{c: c, cur: draft{}}
-	for !it.c.done() && it.trouble == nil && len(it.drafts) == 0 {
-		if _, ok := it.c.phrase("not", "instead", "and not", "rather than"); ok {
+	it := items{c: c, one: true}
+	end := it.c
+	for !it.c.done() && it.trouble == nil && !endsOne(it) {
+		if !it.step() || len(it.drafts) > 0 {
 			break
 		}
-		if _, mark := it.c.token().(Mark); mark {
-			if n := it.c.parted(); n.length("not") > 0 || n.length("and not") > 0 {
-				it.c = n
-				break
-			}
-		}
-		if q, ok := it.c.token().(Quantity); ok && it.cur.empty() && !measurable(q) {
-			break
-		}
-		before := it.c
-		if !it.step() {
-			break
-		}
-		if len(it.drafts) > 0 { // a second item began
-			it.c = before
-			return it
+		if !it.parted {
+			end = it.c
 		}
 	}
+	if len(it.drafts) > 0 { // a second item began
+		it.cur = it.drafts[0]
+	}
+	it.c = end
 	it.drafts = []draft{it.cur}
 	return it
+}
+
+// endsOne reports whether what comes now is no more of the item: a semicolon,
+// what is wrong, or an amount of something else.
+func endsOne(it items) bool {
+	if m, ok := it.c.token().(Mark); ok && m.Rune == ';' {
+		return true
+	}
+	if q, ok := it.c.token().(Quantity); ok && it.cur.empty() && !measurable(q) {
+		return true
+	}
+	n := it.c.parted()
+	_, ok := n.phrase("not", "instead", "and not", "rather than")
+	return ok
 }
 
 func measurable(q Quantity) bool {

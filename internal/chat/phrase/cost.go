@@ -9,10 +9,12 @@ const (
 	costUnknown = 10
 	// costMended is a word that was taken for a misspelling of a known one.
 	costMended = 2
-	// costFiller is charged for each word of filler over freeFiller: kitchen
-	// talk is short, and long messages are for people.
-	costFiller = 1
-	freeFiller = 12
+	// costFiller is charged for each word of filler over freeFiller and
+	// fillerShare to each word with a meaning: kitchen talk is short, and long
+	// messages are for people.
+	costFiller  = 1
+	freeFiller  = 12
+	fillerShare = 1
 	// costTaken is the most that a reading may cost.
 	costTaken = 9
 )

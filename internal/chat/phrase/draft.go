@@ -46,6 +46,8 @@ func (d draft) String() string {
 	bare.Grain, bare.Route, bare.Moisture, bare.Ratio, bare.Gypsum = 0, 0, 0, 0, 0
 	s := itemText(bare)
 	switch {
+	case d.counted && !it.Container.Sized() && it.Container.Vessel == 0:
+		s = strconv.Itoa(it.Count)
 	case it.Container.Vessel == 0 && it.Container.Weight > 0:
 		s = strconv.Itoa(it.Count) + " " + massText(it.Container.Weight)
 	case d.ounces():
@@ -86,7 +88,7 @@ func (d draft) trouble(s *sentence) *Near {
 	switch {
 	case c.Vessel == kitchen.Bag && c.Volume > 0, c.Vessel == kitchen.Jar && (c.Weight > heaviestJar || it.Mass > heaviestJar):
 		return near(WrongUnit)
-	case !d.counted && c.Vessel != 0:
+	case !d.counted && c.Vessel != 0, d.counted && it.Count <= 0 && c.Vessel == 0:
 		return near(Incomplete)
 	}
 	return nil
@@ -196,7 +198,7 @@ func settleEach(d draft, reply cursor) (draft, bool) {
 	}
 	_, ok := reply.phrase("together", "all together", "all", "in all", "total", "in total", "altogether")
 	d.item.Container.Volume /= unit.Litres(max(1, d.item.Count))
-	return d, ok
+	return d, ok && d.item.Container.Volume >= smallestJar
 }
 
 func settleOunces(d draft, reply cursor) (draft, bool) {

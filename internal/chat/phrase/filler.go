@@ -11,7 +11,7 @@ var orderFiller = set(`a an the of for in at to with w w/ x × per each ea apiec
 	thanks need want wanna making make makes made making do doing plan planning how much many grain grains what which water all
 	both them these those go goes fit fits can could should would i i'd id we me us my our ones one is are will be it that
 	that's thats up here cook size sized filled fill spawn container containers total then than also but and dry wet wetted
-	hydrated moisture moist ratio gypsum hydration on brim good using use used`)
+	hydrated on brim good using use used`)
 
 // cultures are names that people put on an order. The culture changes nothing
 // in the amounts.
@@ -47,9 +47,33 @@ func (it *items) filler() bool {
 		it.c = d
 		return true
 	}
+	if d, ok := it.aboutShare(c, w); ok {
+		it.c = d
+		return true
+	}
 	if word, ok := c.token().(Word); orderFiller[w] || cultures[w] || ok && word.Class == Filler {
 		it.c = c.skip(1)
 		return true
 	}
 	return false
+}
+
+// aboutShare takes a word such as gypsum or moisture beside the number that it
+// explains. Without one it means something that can't be left out.
+func (it *items) aboutShare(c cursor, w string) (cursor, bool) {
+	if !isGypsum(w) && !isMoist(w) && !isRatio(w) {
+		return c, false
+	}
+	for n := -4; n <= 4; n++ {
+		switch t := c.ahead(n).(type) {
+		case Percent:
+			return c.skip(1), true
+		case Number:
+			if !t.Whole {
+				return c.skip(1), true
+			}
+		}
+	}
+	before := c.word(-1)
+	return c.skip(1), w == "water" || before == "what" || before == "which" || before == "much"
 }

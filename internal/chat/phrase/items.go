@@ -46,6 +46,7 @@ type items struct {
 	cur     draft
 	parted  bool // a separator stood before the token at hand
 	asks    bool // "how much", "what water": it is about amounts
+	one     bool // only one item is read
 	trouble *Near
 }
 
@@ -125,6 +126,9 @@ func (it *items) step() bool {
 // more reports whether what stands behind a separator can go on with the items.
 // The separator is left to the next grammar when it can't.
 func (it *items) more(d cursor) bool {
+	if startsOther(d) || !it.one && endsOrder(it.c, d) {
+		return false
+	}
 	probe := items{c: d, cur: draft{counted: true, item: kitchen.Item{Container: kitchen.Container{Vessel: kitchen.Jar}}}}
 	for !probe.c.done() {
 		was := probe.c.used
@@ -132,7 +136,7 @@ func (it *items) more(d cursor) bool {
 			probe.c = e
 			continue
 		}
-		if startsOther(probe.c) || !probe.take() {
+		if !probe.take() {
 			return false
 		}
 		if probe.c.used > was || probe.trouble != nil {
@@ -140,6 +144,28 @@ func (it *items) more(d cursor) bool {
 		}
 	}
 	return true
+}
+
+// endsOrder reports whether a setting begins behind the separator [c, d) that
+// would else be read as one more item. Gypsum and ratio belong to the order,
+// unless a semicolon parts them from it.
+func endsOrder(c, d cursor) bool {
+	for i := c.i; i < d.i; i++ {
+		if m, ok := c.s.toks[i].(Mark); ok && m.Rune == ';' {
+			return anySetting(d, elevation, roomTemperature, holdRule, method, step, ratioRule, gypsum, headspace, timeZone, quarts, pressure,
+				cooker, jarFill, yield, bagMeans, storageMoisture, usualGrain)
+		}
+	}
+	return anySetting(d, cooker, jarFill, yield, bagMeans, storageMoisture, usualGrain)
+}
+
+func anySetting(c cursor, settings ...setting) bool {
+	for _, read := range settings {
+		if _, _, ok := read(c); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // startsOther reports whether another intent plainly begins here, though its
@@ -275,6 +301,9 @@ func (it *items) number(n Number) bool {
 		}
 		it.close()
 	}
+	if it.parted && it.cur.amount != nil && !it.cur.counted && it.cur.item.Container.Vessel == 0 && it.opensSized() {
+		it.close() // an amount of loose grain stood before
+	}
 	it.unfold()
 	it.cur.item.Count, it.cur.counted = count, true
 	it.c = it.c.use(1)
@@ -303,6 +332,17 @@ func (it *items) opens(n int) bool {
 		default:
 			return false
 		}
+	}
+	return false
+}
+
+// opensSized reports whether the size of a container follows the count at hand.
+func (it *items) opensSized() bool {
+	switch t := it.c.ahead(1).(type) {
+	case Quantity:
+		return true
+	case VesselWord:
+		return t.Container.Sized()
 	}
 	return false
 }

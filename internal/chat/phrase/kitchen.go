@@ -60,7 +60,7 @@ type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
 	elevation, roomTemperature, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
-	storageMoisture, zone, quarts, pressure,
+	storageMoisture, timeZone, quarts, pressure,
 }
 
 // matchSet reads one or more settings said in one breath.

@@ -91,8 +91,8 @@ func scaleQuestion(c cursor, n float64) *asking {
 	}}
 }
 
-// zone reads "time zone Europe/Berlin".
-func zone(c cursor) (kitchen.Change, cursor, bool) {
+// timeZone reads "time zone Europe/Berlin".
+func timeZone(c cursor) (kitchen.Change, cursor, bool) {
 	d, ok := c.over("our", "the", "my").phrase("time zone", "timezone", "zone", "tz", "time zone is", "timezone is", "our time zone is", "clock is", "we're in",
 		"we are in")
 	if !ok || d.done() {

@@ -28,7 +28,7 @@ func FuzzParse(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		p := Parse(text, tryNames)
 		if set := count(p.Intents != nil, p.Ask != nil, p.Near != nil); set > 1 {
-			t.Fatalf("Parse(%q) sets %d fields: %s", text, set, show(p))
+			t.Fatalf("Parse(%q) sets %d fields: %s", text, set, understood(p))
 		}
 		for _, in := range p.Intents {
 			back(t, in)
@@ -39,7 +39,7 @@ func FuzzParse(f *testing.F) {
 		for _, o := range p.Ask.Options {
 			q := Parse(o.Say, tryNames)
 			if q.Intents == nil && q.Ask == nil || q.Ask != nil && q.Ask.Gap == p.Ask.Gap && q.Ask.About == p.Ask.About {
-				t.Errorf("Parse(%q) offers %q, which reads as %s", text, o.Say, show(q))
+				t.Errorf("Parse(%q) offers %q, which reads as %s", text, o.Say, understood(q))
 			}
 		}
 	})
@@ -59,7 +59,7 @@ func count(set ...bool) int {
 func back(t interface{ Errorf(string, ...any) }, in Intent) {
 	p := Parse(in.String(), tryNames)
 	if len(p.Intents) != 1 || !reflect.DeepEqual(p.Intents[0], in) {
-		t.Errorf("%#v prints as %q, which reads as %s\n%s", in, in.String(), show(p), cmp.Diff([]Intent{in}, p.Intents))
+		t.Errorf("%#v prints as %q, which reads as %s\n%s", in, in.String(), understood(p), cmp.Diff([]Intent{in}, p.Intents))
 	}
 }
 
@@ -136,7 +136,7 @@ func anyOrder(t *rapid.T) kitchen.Order {
 	return o
 }
 
-func anyMoment(t *rapid.T) *Moment {
+func anyDeadline(t *rapid.T) *Moment {
 	if rapid.Bool().Draw(t, "no moment") {
 		return nil
 	}
@@ -218,7 +218,7 @@ func anyCooker(t *rapid.T) kitchen.CookerIs {
 func anyIntent(t *rapid.T) Intent {
 	switch rapid.IntRange(0, 12).Draw(t, "intent") {
 	case 0, 1, 2:
-		return Plan{Order: anyOrder(t), OutBy: anyMoment(t)}
+		return Plan{Order: anyOrder(t), OutBy: anyDeadline(t)}
 	case 3:
 		return Plan{Order: kitchen.Order{Items: []kitchen.Item{{
 			Count: 1, Mass: anyMass(t), Basis: pick(t, "basis", kitchen.Wetted, kitchen.DryBasis), Grain: anyGrain(t), Route: anyRoute(t),
@@ -235,7 +235,7 @@ func anyIntent(t *rapid.T) Intent {
 		o := anyOrder(t)
 		return Cook{Order: &o}
 	case 9:
-		return pick[Intent](t, "run", SameAs{Run: 12, OutBy: anyMoment(t)}, Usual{OutBy: anyMoment(t)}, Cook{}, Cook{Cooker: "big pot"}, MakeUsual{})
+		return pick[Intent](t, "run", SameAs{Run: 12, OutBy: anyDeadline(t)}, Usual{OutBy: anyDeadline(t)}, Cook{}, Cook{Cooker: "big pot"}, MakeUsual{})
 	case 10:
 		return pick[Intent](t, "people", GiveRole{"Ana", kitchen.Steward}, GiveRole{"zed", kitchen.Grower}, Rename{"Jo Ann"}, Claim{"AB12-CD34"}, NewCode{},
 			Forget{}, Forget{"Ana"}, Members{})
@@ -284,7 +284,7 @@ func TestShare(t *testing.T) {
 	} {
 		p := Parse(text, tryNames)
 		if len(p.Intents) != 1 || p.Intents[0].String() != want {
-			t.Errorf("Parse(%q) = %s, want %s", text, show(p), want)
+			t.Errorf("Parse(%q) = %s, want %s", text, understood(p), want)
 		}
 	}
 }

@@ -115,10 +115,14 @@ func readAll(s *sentence) reading {
 // longest is the reading that takes most words from here on.
 func longest(c cursor) (best cursor, kind Kind, intent Intent) {
 	best = c
+	end := c.i // separators aside
 	for i := range registry {
 		in, d, ok := registry[i].match(c)
-		if ok && (d.i > best.i || d.i == best.i && best.near != nil && d.near == nil) {
-			best, kind, intent = d, registry[i].kind, in
+		if !ok || d.i <= c.i {
+			continue
+		}
+		if e := d.parted().i; e > end || e == end && best.near != nil && d.near == nil {
+			best, end, kind, intent = d, e, registry[i].kind, in
 		}
 	}
 	return best, kind, intent
@@ -181,7 +185,7 @@ func (r reading) parsed() Parsed {
 }
 
 func (r reading) cost(mended int) int {
-	return r.wrong*costUnknown + mended*costMended + max(0, r.filler-freeFiller)*costFiller
+	return r.wrong*costUnknown + mended*costMended + max(0, r.filler-freeFiller-fillerShare*r.used)*costFiller
 }
 
 // nearly tells a text with a word too much from chatter with a word of the
@@ -278,14 +282,8 @@ func (r reading) mended() []string {
 
 // bareness marks what people also say to each other.
 func (r reading) bareness() Bareness {
-	if r.ask != nil {
-		if r.used <= 2 && (r.ask.gap == WhichSize || r.ask.gap == WhichVessel) {
-			return Loosely
-		}
-		return Plainly
-	}
-	if r.near != nil && r.used <= 2 {
-		return Loosely
+	if r.ask != nil || r.near != nil {
+		return Plainly // nearly all of it is kitchen talk: an answer is better than a riddle
 	}
 	for _, in := range r.intents {
 		if !r.loose(in) {

@@ -16,8 +16,8 @@ var update = flag.Bool("update", false, "rewrite the golden files")
 // tryNames are the names of the kitchen that the tests talk in.
 var tryNames = Names{Cookers: []string{"big pot", "small pot"}, Members: []string{"Ana", "Jo"}}
 
-// show prints what was understood on one line.
-func show(p Parsed) string {
+// understood prints what was understood on one line.
+func understood(p Parsed) string {
 	var b strings.Builder
 	if p.Bare == Loosely {
 		b.WriteString("(loosely) ")
@@ -60,7 +60,7 @@ func TestGolden(t *testing.T) {
 			if line == "" || strings.HasPrefix(line, "# ") || strings.HasPrefix(line, "## ") {
 				continue
 			}
-			fmt.Fprintf(&b, "%s\n\t%s\n", line, show(Parse(strings.ReplaceAll(line, `\n`, "\n"), tryNames)))
+			fmt.Fprintf(&b, "%s\n\t%s\n", line, understood(Parse(strings.ReplaceAll(line, `\n`, "\n"), tryNames)))
 		}
 		golden := "testdata/" + name + ".golden"
 		if *update {
@@ -83,7 +83,7 @@ func TestExamples(t *testing.T) {
 		for _, text := range g.examples {
 			r := readAll(read(text, tryNames))
 			if len(r.kinds) != 1 || r.kinds[0] != g.kind || r.wrong > 0 || r.ask != nil || r.near != nil {
-				t.Errorf("example %q of kind %d reads as %v: %s", text, g.kind, r.kinds, show(Parse(text, tryNames)))
+				t.Errorf("example %q of kind %d reads as %v: %s", text, g.kind, r.kinds, understood(Parse(text, tryNames)))
 			}
 		}
 	}
@@ -112,7 +112,7 @@ func TestForm(t *testing.T) {
 func TestTooLong(t *testing.T) {
 	text := strings.Repeat("3 bags 5lb agar, ", 300)
 	if p := Parse(text, tryNames); p.Near == nil || p.Near.Trouble != TooLong {
-		t.Errorf("Parse of %d characters = %s, want near %d", len(text), show(p), TooLong)
+		t.Errorf("Parse of %d characters = %s, want near %d", len(text), understood(p), TooLong)
 	}
 }
 
@@ -154,7 +154,7 @@ func TestComplete(t *testing.T) {
 	} {
 		p := Parse(tt.text, tryNames)
 		if p.Ask == nil {
-			t.Errorf("Parse(%q) = %s, want a question", tt.text, show(p))
+			t.Errorf("Parse(%q) = %s, want a question", tt.text, understood(p))
 			continue
 		}
 		got, ok := Complete(p.Ask, tt.text, tt.reply, tryNames)
@@ -167,7 +167,7 @@ func TestComplete(t *testing.T) {
 		}
 		have, want := Parse(got, tryNames), Parse(tt.want, tryNames)
 		if want.Intents == nil || !reflect.DeepEqual(have.Intents, want.Intents) {
-			t.Errorf("Complete(%q, %q) = %q: %s, want %s", tt.text, tt.reply, got, show(have), show(want))
+			t.Errorf("Complete(%q, %q) = %q: %s, want %s", tt.text, tt.reply, got, understood(have), understood(want))
 		}
 	}
 }

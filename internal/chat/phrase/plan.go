@@ -78,7 +78,7 @@ func (d draft) thing(asked bool) bool {
 func (w *wish) extras(c cursor) cursor {
 	for {
 		d := c.parted().over("with", "a", "and", "in", "on", "the", "at", "of", "it", "must", "be", "needs", "to", "all", "for")
-		if name, e, ok := cookerRef(d); ok && w.cooker == "" {
+		if name, e, ok := w.inCooker(c, d); ok {
 			w.cooker, c = name, e
 			continue
 		}
@@ -92,6 +92,24 @@ func (w *wish) extras(c cursor) cursor {
 		}
 		return c
 	}
+}
+
+// inCooker reads the cooker wanted: "in the big pot". After a comma it must say
+// "in": another thing can be said of the big pot.
+func (w *wish) inCooker(c, d cursor) (string, cursor, bool) {
+	name, e, ok := cookerRef(d)
+	if !ok || w.cooker != "" {
+		return "", c, false
+	}
+	in := false
+	for n := -1; n >= -2; n-- {
+		switch d.word(n) {
+		case "in", "on", "with", "using":
+			in = true
+		}
+	}
+	f := e.parted()
+	return name, e, in || c.parted().i == c.i && (f.done() || f.i > e.i)
 }
 
 // holdFor reads "hold 180", "hold 2h30m".
@@ -113,7 +131,7 @@ func (c cursor) span() (time.Duration, cursor, bool) {
 	case Period:
 		return t.Length, c.use(1), true
 	case Number:
-		if t.Value > 0 && t.Value <= 24*60 {
+		if t.Whole && t.Value > 0 && t.Value <= 24*60 {
 			return time.Duration(t.Value * float64(time.Minute)), c.use(1).maybe("min", "mins", "minutes"), true
 		}
 	case Quantity:

@@ -94,7 +94,7 @@ func durationText(d time.Duration) string {
 	if d%time.Minute == 0 {
 		return strconv.FormatInt(int64(d/time.Minute), 10) + " min"
 	}
-	return plain(d.Seconds()) + " s"
+	return plain(d.Seconds()) + " sec"
 }
 
 func routeText(r kitchen.Route) string {
