@@ -1,9 +1,12 @@
 package store
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -95,6 +98,41 @@ func TestVerifyChainFindsDamage(t *testing.T) {
 				t.Errorf("got %v, want damage in entry %d", err, tt.entry)
 			}
 		})
+	}
+}
+
+// A byte that rots in the file, in what an entry holds, is found.
+func TestVerifyChainFindsRot(t *testing.T) {
+	folder := t.TempDir()
+	path := filepath.Join(folder, FileName)
+	db := open(t, folder)
+	c := logOf(t, db)
+	if err := db.Close(); err != nil {
+		t.Fatal(err)
+	}
+	sound, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, content := range []string{`{"g":10}`, "said 2"} {
+		at := bytes.Index(sound, []byte(content))
+		if at < 0 {
+			t.Fatalf("the file doesn't hold %s", content)
+		}
+		for i := at; i < at+len(content); i++ {
+			rotten := bytes.Clone(sound)
+			rotten[i] ^= 1
+			if err := os.WriteFile(path, rotten, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			db := open(t, folder)
+			if err := verify(t, db, c); !errors.Is(err, ErrDamaged) || !strings.Contains(err.Error(), "entry 2:") {
+				t.Errorf("byte %d of %s: %v", i-at, content, err)
+			}
+			if err := db.Close(); err != nil {
+				t.Fatal(err)
+			}
+		}
 	}
 }
 

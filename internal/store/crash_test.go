@@ -124,6 +124,21 @@ func TestKilledWhileWriting(t *testing.T) {
 	}
 }
 
+// Two attempts within this process must not open the folder to another one.
+func TestAnotherProcessIsRefused(t *testing.T) {
+	folder := t.TempDir()
+	open(t, folder)
+	if _, err := Open(context.Background(), folder, Config{}); !errors.Is(err, ErrInUse) {
+		t.Fatalf("second opening: %v", err)
+	}
+	child := exec.Command(os.Args[0])
+	child.Env = append(os.Environ(), crashFolder+"="+folder)
+	out, err := child.Output()
+	if err == nil || !strings.Contains(string(out), ErrInUse.Error()) {
+		t.Errorf("another process: %q, %v", out, err)
+	}
+}
+
 // killAfter runs the child until it has acknowledged some turns, kills it and
 // gives the last number that it said.
 func killAfter(t *testing.T, folder string, turns int) (last int) {

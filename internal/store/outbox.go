@@ -207,7 +207,8 @@ const forever = int64(1) << 62
 
 // heads reads, for each room in which rows wait, the first of them that is not
 // needless: rows that overtake first, then by number. A row is needless when a
-// newer one of its slot was sent, or waits and won't be later. What it replaces
+// newer one of its slot waits too and won't be later ([Tx.MarkSent] merges it when
+// that was sent). What it replaces
 // is the newest row that was sent in its slot. CROSS JOIN keeps SQLite to this
 // order: few rooms have rows that wait.
 func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
@@ -222,7 +223,7 @@ func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
 		CROSS JOIN outbox o ON o.id = (SELECT w.id FROM outbox w
 			WHERE w.room = q.room AND w.state = 1 AND NOT EXISTS (SELECT 1 FROM outbox n
 				WHERE n.room = w.room AND n.slot = w.slot AND n.slot <> '' AND n.id > w.id
-					AND (n.state = 2 OR n.state = 1 AND n.rank <= w.rank))
+					AND n.state = 1 AND n.rank <= w.rank)
 			ORDER BY w.rank, w.id LIMIT 1)
 		WHERE max(o.next_ms, r.held_ms) <= :until
 		ORDER BY o.rank, due, o.id LIMIT :limit`,

@@ -116,8 +116,14 @@ func TestEditsInPlace(t *testing.T) {
 	if d := cmp.Diff(want, sendAll(t, db)); d != "" {
 		t.Errorf("want -, got +\n%s", d)
 	}
-	k.queue(t, db, store.Parcel{Post: []byte("a3"), Replaces: second})
-	if d := cmp.Diff([]string{"a3 edits x1"}, sendAll(t, db)); d != "" {
+	third := k.queue(t, db, store.Parcel{Post: []byte("a3"), Replaces: second})
+	if got := heads(t, db, morning); len(got) != 1 || got[0].Replaces != "x1" {
+		t.Fatalf("heads %+v, want an edit of x1", got)
+	}
+	// The platform no longer has x1: the door sent it as a new post.
+	storetest.Update(t, db, func(tx *store.Tx) error { return tx.MarkSent(third, "y1", morning) })
+	k.queue(t, db, store.Parcel{Post: []byte("a4"), Replaces: second})
+	if d := cmp.Diff([]string{"a4 edits y1"}, sendAll(t, db)); d != "" {
 		t.Errorf("want -, got +\n%s", d)
 	}
 }
