@@ -15,6 +15,9 @@ type dayRead struct {
 
 // dayAt reads a day at i.
 func (l *lexer) dayAt(i int) (dayRead, bool) {
+	if !l.beginsDay(i) {
+		return dayRead{}, false
+	}
 	for _, read := range [...]func(*lexer, int) (dayRead, bool){
 		(*lexer).relativeDay, (*lexer).weekdayAt, (*lexer).monthDay, (*lexer).dayMonth, (*lexer).isoDay, (*lexer).inDays,
 	} {
@@ -24,6 +27,21 @@ func (l *lexer) dayAt(i int) (dayRead, bool) {
 		}
 	}
 	return dayRead{}, false
+}
+
+// beginsDay tells quickly whether a day can begin at i.
+func (l *lexer) beginsDay(i int) bool {
+	a, next := l.at(i), l.at(i+1)
+	switch {
+	case a.kind == atomDigits && next.kind == atomSign:
+		return len(a.text) == 4 && next.text == "-" || l.counted
+	case a.kind == atomDigits:
+		return next.known != nil && (next.known.month != 0 || next.known.timely) || next.text == "of" || l.counted
+	case a.known == nil:
+		return l.counted
+	}
+	return a.known.day != 0 || a.known.weekday != 0 || a.known.month != 0 || a.known.class == Ordinal ||
+		l.counted && a.known.number != 0 || l.is(i, "the", "this", "next", "in", "coming", "day")
 }
 
 // withPart reads the part of the day behind a day: tomorrow morning.

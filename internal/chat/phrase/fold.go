@@ -17,9 +17,9 @@ type folded struct {
 }
 
 // extent leads from bytes [a, b) of the folded text back to the text.
-func (f *folded) extent(a, b int) Extent {
+func (f *folded) extent(a, b int32) Extent {
 	if f.from == nil {
-		return Extent{a, b}
+		return Extent{int(a), int(b)}
 	}
 	return Extent{int(f.from[a]), int(f.to[b-1])}
 }
@@ -73,13 +73,20 @@ func foldRune(buf []byte, r rune) []byte {
 		return append(buf, "°"...)
 	}
 	if compatible(r) {
-		for _, c := range norm.NFKC.String(string(r)) {
+		var in [utf8.UTFMax]byte
+		parts := norm.NFKC.Properties(utf8.AppendRune(in[:0], r)).Decomposition()
+		for len(parts) > 0 {
+			c, n := utf8.DecodeRune(parts)
+			parts = parts[n:]
 			if s, ok := straight[c]; ok {
 				c = rune(s)
 			}
 			buf = utf8.AppendRune(buf, unicode.ToLower(c))
+			r = -1
 		}
-		return buf
+		if r < 0 {
+			return buf
+		}
 	}
 	return utf8.AppendRune(buf, unicode.ToLower(r))
 }

@@ -15,6 +15,10 @@ func Lex(text string, names Names) []Token {
 	l := lexer{text: text, names: names, folded: fold(text)}
 	l.split()
 	l.mend()
+	for i := range l.atoms {
+		l.timely = l.timely || l.atoms[i].timely()
+		l.counted = l.counted || l.is(i, "ago", "earlier", "later", "from")
+	}
 	l.out = make([]Token, 0, len(l.atoms))
 	for i := 0; i < len(l.atoms); {
 		i = l.next(i)
@@ -31,6 +35,20 @@ type lexer struct {
 	folded folded
 	atoms  []atom
 	out    []Token
+	// timely is true when some atom can belong to a time: most messages have none.
+	timely bool
+	// counted is true when some atom is ago or the like.
+	counted bool
+	// numbers remembers what was last read where: several readers try the same
+	// number, and a text full of them would be read many times over.
+	numbers [8]memo
+}
+
+// memo is the number read at an atom; the zero memo is none, at counts from 1.
+type memo struct {
+	at int
+	n  numeric
+	ok bool
 }
 
 // atomKind tells the smallest parts of a text from each other.
@@ -48,13 +66,27 @@ type atom struct {
 	// gap is true behind a space or at the beginning.
 	gap bool
 	// from and to are its bytes in the folded text.
-	from, to int
+	from, to int32
 	text     string
 	// known is what the vocabulary has of a word; nil for others.
 	known *entry
-	// as is the word it was mended to, near what it could be mended to.
+	// slip is set for a word that was misspelt.
+	slip *slip
+}
+
+// slip is what became of a misspelt word: as is the word it was taken for, near
+// are those it could have been taken for.
+type slip struct {
 	as   string
 	near []string
+}
+
+// timely reports whether no time is without such a word or sign.
+func (a *atom) timely() bool {
+	if a.kind == atomSign {
+		return a.text == ":" || a.text == "@"
+	}
+	return a.kind == atomDigits && len(a.text) == 4 || a.known != nil && a.known.timely
 }
 
 // none stands for the atom before the first and behind the last.
@@ -84,12 +116,12 @@ func (l *lexer) split() {
 			continue
 		case '0' <= r && r <= '9':
 			n = runLen(s[i:], isDigit)
-			l.atoms = append(l.atoms, atom{kind: atomDigits, gap: gap, from: i, to: i + n, text: s[i : i+n]})
+			l.atoms = append(l.atoms, atom{kind: atomDigits, gap: gap, from: int32(i), to: int32(i + n), text: s[i : i+n]})
 		case isLetter(r):
 			n = letters(s[i:])
 			l.word(gap, i, i+n)
 		default:
-			l.atoms = append(l.atoms, atom{kind: atomSign, gap: gap, from: i, to: i + n, text: s[i : i+n]})
+			l.atoms = append(l.atoms, atom{kind: atomSign, gap: gap, from: int32(i), to: int32(i + n), text: s[i : i+n]})
 		}
 		gap = false
 		i += n
@@ -104,7 +136,7 @@ func (l *lexer) word(gap bool, from, to int) {
 			break
 		}
 	}
-	l.atoms = append(l.atoms, atom{kind: atomWord, gap: gap, from: from, to: to, text: text, known: vocabulary()[text]})
+	l.atoms = append(l.atoms, atom{kind: atomWord, gap: gap, from: int32(from), to: int32(to), text: text, known: vocabulary()[text]})
 }
 
 func isDigit(r rune) bool { return '0' <= r && r <= '9' }
@@ -167,8 +199,8 @@ func (l *lexer) digitsAt(i int) bool {
 func (l *lexer) over(i, j int) at {
 	t := at{ext: l.folded.extent(l.atoms[i].from, l.atoms[j-1].to)}
 	for k := i; k < j; k++ {
-		if l.atoms[k].as != "" {
-			t.as = l.atoms[k].as
+		if s := l.atoms[k].slip; s != nil && s.as != "" {
+			t.as = s.as
 		}
 	}
 	return t
@@ -184,10 +216,7 @@ func (l *lexer) emit(t Token, j int) int {
 // matters: a name of the collective is stronger than the vocabulary, 14:05 is
 // a time before it is a number, #5 a run before # is a pound.
 func (l *lexer) next(i int) int {
-	for _, read := range [...]func(*lexer, int) int{
-		(*lexer).name, (*lexer).ref, (*lexer).when, (*lexer).money, (*lexer).bound, (*lexer).measured,
-		(*lexer).phrase,
-	} {
+	for _, read := range readers {
 		if j := read(l, i); j > i {
 			return j
 		}
@@ -195,12 +224,19 @@ func (l *lexer) next(i int) int {
 	return l.single(i)
 }
 
+var readers = [...]func(*lexer, int) int{
+	(*lexer).name, (*lexer).ref, (*lexer).when, (*lexer).money, (*lexer).bound, (*lexer).measured, (*lexer).phrase,
+}
+
 // single puts out the atom alone.
 func (l *lexer) single(i int) int {
 	a := &l.atoms[i]
 	switch a.kind {
 	case atomWord:
-		w := Word{at: l.over(i, i+1), Text: a.text, Mended: a.near}
+		w := Word{at: l.over(i, i+1), Text: a.text}
+		if a.slip != nil {
+			w.Mended = a.slip.near
+		}
 		if a.known != nil {
 			w.Class = a.known.class
 		}

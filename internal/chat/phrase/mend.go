@@ -34,7 +34,7 @@ type target struct {
 var targets = sync.OnceValue(func() [longestMended + 3][]target {
 	var t [longestMended + 3][]target
 	for w, e := range vocabulary() {
-		if n := len(w); n >= 2 && n < len(t) && !e.firm && !strings.Contains(w, "'") {
+		if n := len(w); n >= 2 && n < len(t) && !strings.Contains(w, "'") {
 			t[n] = append(t[n], target{w, letterBits(w), e, e.silent()})
 		}
 	}
@@ -136,7 +136,8 @@ func (l *lexer) mendAtom(a *atom) {
 	letters := letterBits(a.text)
 	for n := len(a.text) - limit; n <= len(a.text)+limit; n++ {
 		for _, t := range targets()[n] {
-			if bits.OnesCount32(t.letters^letters) > 2*limit || n < 3 && len(a.text) > 3 {
+			if bits.OnesCount32(t.letters^letters) > 2*limit || n < 3 && len(a.text) > 3 ||
+				limit == 1 && !oneEdit(a.text, t.word) {
 				continue
 			}
 			if d := edlib.OSADamerauLevenshteinDistance(a.text, t.word); d <= limit {
@@ -148,6 +149,24 @@ func (l *lexer) mendAtom(a *atom) {
 	if near.distance <= limit {
 		a.take(near.words)
 	}
+}
+
+// oneEdit reports whether two words can be one edit apart: what their heads and
+// tails share leaves at most two letters, those of a swap. Measuring all words
+// would take most of the time of a message.
+func oneEdit(a, b string) bool {
+	short, long := len(a), len(b)
+	if short > long {
+		short, long = long, short
+	}
+	head, tail := 0, 0
+	for head < short && a[head] == b[head] {
+		head++
+	}
+	for tail < short-head && a[len(a)-1-tail] == b[len(b)-1-tail] {
+		tail++
+	}
+	return head+tail >= long-2
 }
 
 // nearNames adds the names of this collective that are near.
@@ -168,12 +187,15 @@ func (l *lexer) nearNames(a *atom, limit int, near *candidates) {
 }
 
 // take mends the atom when all the words found mean one thing, and keeps them as
-// choices when they don't. Words that mean nothing count only against numbers:
+// choices when they don't. Near a firm word nothing is mended. Words that mean nothing count only against numbers:
 // thre is three or there, baught can only be bought.
 func (a *atom) take(found []target) {
 	var loud []target
 	counting := false
 	for _, t := range found {
+		if t.known != nil && t.known.firm {
+			return
+		}
 		if !t.quiet {
 			loud = append(loud, t)
 			counting = counting || t.known != nil && t.known.number != 0
@@ -191,13 +213,14 @@ func (a *atom) take(found []target) {
 		}
 	}
 	if one {
-		a.text, a.known, a.as = best.word, best.known, best.word
+		a.text, a.known, a.slip = best.word, best.known, &slip{as: best.word}
 		return
 	}
+	a.slip = &slip{}
 	for _, t := range found {
-		a.near = append(a.near, t.word)
+		a.slip.near = append(a.slip.near, t.word)
 	}
-	slices.Sort(a.near)
+	slices.Sort(a.slip.near)
 }
 
 // means reports whether two words mean the same: bag and bags, degree and

@@ -9,7 +9,7 @@ import (
 // bare number is never a time, and a short name of a day or month only with
 // something of time beside it.
 func (l *lexer) when(i int) int {
-	if !l.temporal(i) {
+	if !l.timely || !l.temporal(i) {
 		return i
 	}
 	if l.is(i, "just", "right") && l.is(i+1, "now") ||
@@ -52,6 +52,9 @@ func (l *lexer) shift(i int) (Moment, int, bool) {
 	j, sign := i, 0
 	if l.is(i, "in") {
 		j, sign = i+1, 1
+	}
+	if sign == 0 && !l.counted {
+		return Moment{}, i, false
 	}
 	s, end, ok := l.period(j)
 	if !ok {

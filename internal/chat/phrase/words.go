@@ -54,7 +54,7 @@ var classes = []struct {
 
 // firm words count only when spelt right: a word one letter off is more likely
 // something else, and taking it for one of these does harm.
-const firm = `cool bad zero off lost threw hot cold oat cooks book zone code cancel forget undo on in no not out`
+const firm = `cool bad zero off lost threw undo forget`
 
 // timely are words of which every time without a colon or the name of a day has
 // one.
