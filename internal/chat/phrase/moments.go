@@ -37,14 +37,31 @@ func (l *lexer) when(i int) int {
 // temporal tells quickly whether a time can begin at i.
 func (l *lexer) temporal(i int) bool {
 	a := l.at(i)
-	if a.kind == atomDigits {
-		return true
+	switch {
+	case a.kind == atomDigits:
+		return l.goesOn(i)
+	case l.is(i, "at", "@") && l.at(i+1).kind == atomDigits:
+		return l.goesOn(i + 1)
+	case a.text == "in":
+		return l.startsNumber(i+1) || l.is(i+1, "the", "a", "an", "half", "quarter")
 	}
 	if k := a.known; k != nil && (k.day != 0 || k.weekday != 0 || k.month != 0 || k.number != 0 && k.number != huge) {
 		return true
 	}
 	return l.is(i, "at", "@", "on", "in", "the", "next", "last", "this", "just", "right", "from", "between", "day", "coming", ".",
 		"½", "¼", "¾", "first", "second", "third")
+}
+
+// goesOn tells quickly whether what follows the digits at i can make a time of
+// them.
+func (l *lexer) goesOn(i int) bool {
+	next := l.at(i + 1)
+	if len(l.at(i).text) == 4 || l.counted || next.kind == atomSign || next.kind == atomDigits {
+		return true
+	}
+	k := next.known
+	return k != nil && next.text != "at" && (k.timely || k.measure != nil && k.measure.seconds > 0 ||
+		k.number != 0 || next.text == "m" || next.text == "of" || next.text == "and")
 }
 
 // shift reads 10 min ago, in 20 min, 15 minutes earlier.
@@ -261,9 +278,8 @@ func (l *lexer) intervalTo(h intervalHead, j int) (Interval, int, bool) {
 	if !hyphen && !l.is(j, "to", "till", "until", "til") && !(l.is(j, "and") && h.from && l.is(h.j-1, "between")) {
 		return Interval{}, h.i, false
 	}
-	plain, _, strong := l.clock(j+1, nothing)
-	c, end, ok := plain, 0, false
-	c, end, ok = l.clock(j+1, aClock)
+	_, _, strong := l.clock(j+1, nothing)
+	c, end, ok := l.clock(j+1, aClock)
 	if !ok {
 		return Interval{}, h.i, false
 	}
