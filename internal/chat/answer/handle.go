@@ -46,7 +46,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Forget:
 		return t.forget(i)
 	case phrase.Why:
-		return t.why(ctx)
+		return t.why(i, ctx)
 	case phrase.Help:
 		return wording.Help(i.Topic), nil
 	case phrase.Undo:
@@ -54,7 +54,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Correct:
 		return t.correct(i, ctx)
 	case phrase.Choose:
-		return wording.NotUnderstood(), nil // a choice with nothing to choose from
+		return t.askAgain(ctx), nil
 	case phrase.Greet:
 		return wording.Greeting(), nil
 	case phrase.Thanks:

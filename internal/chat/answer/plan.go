@@ -118,7 +118,7 @@ func (t *turn) outBy(i phrase.OutBy, ctx scene) (chat.Post, error) {
 }
 
 // why shows the working of the plan talked about, in the kitchen as it is now.
-func (t *turn) why(ctx scene) (chat.Post, error) {
+func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 	if ctx.plan == nil {
 		return wording.NoWhy(), nil
 	}
@@ -126,7 +126,8 @@ func (t *turn) why(ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	return wording.Why(p, t.settings), nil
+	t.kind, t.said = planKind, ctx.plan.String() // so that a tap below it is about the same plan
+	return wording.Why(p, t.settings, i.Number), nil
 }
 
 // correct mends the plan or setting said last.
@@ -167,4 +168,14 @@ func (t *turn) ask(next phrase.Plan, ctx scene) (chat.Post, error) {
 		return wording.Ask(*parsed.Ask), nil
 	}
 	return t.replan(next, ctx.at.In(t.now.Location()), &ctx.plan.Order)
+}
+
+// askAgain repeats the question that an answer didn't fit.
+func (t *turn) askAgain(ctx scene) chat.Post {
+	first := phrase.Parse(ctx.asked, t.names)
+	if first.Ask == nil {
+		return wording.NotUnderstood()
+	}
+	t.kind, t.asked = askedKind, ctx.asked
+	return wording.Ask(*first.Ask)
 }

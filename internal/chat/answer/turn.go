@@ -110,6 +110,9 @@ func (t *turn) run() (report, error) {
 		return report{}, err
 	}
 	parsed := t.understand(ctx)
+	if choosing(parsed) && ctx.asked == "" && !t.addressed() {
+		return report{}, nil // a bare number answers nothing
+	}
 	meant, err := t.meant(parsed)
 	if err != nil || !meant {
 		return report{}, err
@@ -140,18 +143,24 @@ func (t *turn) run() (report, error) {
 	return report{kind: t.kind, entries: t.entries}, err
 }
 
-// understand parses the text; a reply to the question just asked completes the
-// text that was asked about.
+// understand parses the text. What isn't a whole sentence by itself can be the
+// reply to the question just asked: it completes the text that was asked about.
 func (t *turn) understand(ctx scene) phrase.Parsed {
-	if ctx.asked != "" {
-		first := phrase.Parse(ctx.asked, t.names)
-		if first.Ask != nil {
-			if sentence, ok := phrase.Complete(first.Ask, ctx.asked, t.text, t.names); ok {
-				t.text = sentence
-			}
-		}
+	parsed := phrase.Parse(t.text, t.names)
+	whole := len(parsed.Intents) > 0 && parsed.Bare == phrase.Plainly
+	if ctx.asked == "" || t.m.Tap != nil || whole {
+		return parsed
 	}
-	return phrase.Parse(t.text, t.names)
+	first := phrase.Parse(ctx.asked, t.names)
+	if first.Ask == nil {
+		return parsed
+	}
+	sentence, ok := phrase.Complete(first.Ask, ctx.asked, t.text, t.names)
+	if !ok {
+		return parsed
+	}
+	t.text = sentence
+	return phrase.Parse(sentence, t.names)
 }
 
 // meant decides whether the bot should speak at all. In a group it answers what
@@ -162,7 +171,7 @@ func (t *turn) meant(p phrase.Parsed) (bool, error) {
 	if t.m.Tap != nil && t.text == "" {
 		return false, nil // a button that is not of this room
 	}
-	if t.m.Address == chat.Addressed || t.m.Audience == chat.Private || t.m.Tap != nil || t.m.ReplyTo != "" {
+	if t.addressed() {
 		return t.text != "", nil
 	}
 	if nothing {
@@ -172,6 +181,21 @@ func (t *turn) meant(p phrase.Parsed) (bool, error) {
 		return true, nil
 	}
 	return t.talkedLately()
+}
+
+// addressed reports whether the message was plainly meant for the bot, whatever
+// it says.
+func (t *turn) addressed() bool {
+	return t.m.Address == chat.Addressed || t.m.Audience == chat.Private || t.m.Tap != nil || t.m.ReplyTo != ""
+}
+
+// choosing reports whether a text can only be the answer to a question.
+func choosing(p phrase.Parsed) bool {
+	if len(p.Intents) != 1 {
+		return false
+	}
+	_, ok := p.Intents[0].(phrase.Choose)
+	return ok
 }
 
 // talkedLately reports whether the speaker talked with the bot in this room in

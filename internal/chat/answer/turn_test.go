@@ -198,7 +198,7 @@ func TestLateMessage(t *testing.T) {
 	m.At = m.At.Add(-20 * time.Minute)
 	got := s.send(m)
 	wantPart(t, got, "08:40, when you sent it")
-	if !strings.Contains(got, "out about 12:40") {
+	if !strings.Contains(strings.ReplaceAll(got, "\n", " "), "out about 12:40") {
 		t.Errorf("the clock of the day doesn't count from 08:40:\n%s", got)
 	}
 }

@@ -159,9 +159,11 @@ func claimed(c cursor) (Intent, cursor, bool) {
 	if !ok {
 		return nil, c, false
 	}
-	e := d.over("with", "code", "the", ":", "room", "is")
-	if code, f, ok := e.code(); ok {
-		return Claim{code}, f, true
+	// As typed first: a code may begin like a word that would be passed over.
+	for _, e := range [...]cursor{d, d.over("with", "code", "the", ":", "room", "is")} {
+		if code, f, ok := e.code(); ok {
+			return Claim{code}, f, true
+		}
 	}
 	return nil, c, false
 }
@@ -181,7 +183,7 @@ func (c cursor) code() (string, cursor, bool) {
 		end = len(rest)
 	}
 	code := strings.TrimRight(rest[:end], "-")
-	if len(code) < 4 || len(code) > 40 || code == strings.ToLower(code) && !strings.ContainsAny(code, "0123456789") {
+	if len(code) < 4 || len(code) > 40 || !strings.ContainsAny(code, "0123456789-") && code != strings.ToUpper(code) {
 		return "", c, false
 	}
 	d := c

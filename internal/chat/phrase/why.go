@@ -17,6 +17,10 @@ var whyGrammar = grammar{
 			if t.Value > 0 {
 				return Why{Number: t.Value}, d.use(1).over("come from", "from"), true
 			}
+		case Period:
+			if t.Length > 0 {
+				return Why{Number: t.Length.Minutes()}, d.use(1).over("come from", "from"), true
+			}
 		case Quantity:
 			if t.Number > 0 {
 				return Why{Number: t.Number}, d.use(1).over("come from", "from"), true

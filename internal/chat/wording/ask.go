@@ -59,19 +59,26 @@ func trouble(t phrase.Trouble, got, missed string) chat.Para {
 		}
 		return say("I got \"{}\", but not \"{}\".", got, missed)
 	case phrase.WrongUnit:
-		return say("\"{}\" is no size for that.", missed)
+		return say("\"{}\" is no size for that.", either(missed, got))
 	case phrase.NotWhole:
 		return say("\"{}\": only whole jars and bags.", missed)
 	case phrase.NotSuited:
 		return say("{} won't do for spawn: whole grain only.", missed)
 	case phrase.Incomplete:
-		return say("\"{}\" needs a little more.", missed)
+		return say("\"{}\" needs a little more.", either(missed, got))
 	case phrase.TooLong:
 		return say("That is more than I read at once, 4,096 characters. Nothing was written.")
 	case phrase.Bound:
 		return say("\"{}\" is a range: I need one number.", missed)
 	}
 	panic("trouble without words")
+}
+
+func either(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
 }
 
 // NotUnderstood is for a text that was meant for the bot and is not understood

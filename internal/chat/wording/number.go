@@ -178,6 +178,9 @@ func one(c kitchen.Container) string {
 // many names a number of containers: 3 bags of 5 lb, 4 quart jars, 8 jars of
 // 500 ml.
 func many(n int, c kitchen.Container) string {
+	if c.Vessel == 0 {
+		return "loose grain"
+	}
 	size, named := "", ""
 	switch {
 	case c.Vessel == kitchen.Jar && c.Volume > 0:

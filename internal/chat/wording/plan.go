@@ -339,7 +339,7 @@ func finish(v PlanView) string {
 		return "**Light it by " + clock(v.Now, v.Start) + "**: " + lower(count) + ", " + span(loads.Finish) + ", out by " + clock(v.Now, v.OutBy) + "."
 	}
 	if v.Plan.Unfitted() {
-		count = "One load, if it fits"
+		count = "If it fits"
 	}
 	return count + ", lit now: out about " + clock(v.Now, round10(v.Now.Add(loads.Finish))) + "."
 }

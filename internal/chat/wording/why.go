@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"math"
 	"strconv"
 
 	"ryebell/internal/calc/hydration"
@@ -8,22 +9,71 @@ import (
 	"ryebell/internal/kitchen"
 )
 
-// Why shows the working of a plan: formula, numbers, where each comes from.
-func Why(p kitchen.Plan, s kitchen.Settings) chat.Post {
+// section is a part of the working, with the numbers that it explains.
+type section struct {
+	numbers []float64
+	blocks  []chat.Block
+}
+
+// Why shows the working of a plan: formula, numbers, where each comes from. With
+// a number it shows the part that explains it; without, the amounts, and the
+// rest behind buttons, for a screen is small.
+func Why(p kitchen.Plan, s kitchen.Settings, number float64) chat.Post {
 	post := chat.Post{Loudness: chat.Answer}
+	all := sections(p, s)
+	for _, part := range all {
+		if number > 0 && part.explains(number) {
+			post.Blocks = append(post.Blocks, part.blocks...)
+		}
+	}
+	if len(post.Blocks) > 0 {
+		return post
+	}
+	for _, part := range all[:len(p.Lines)] {
+		post.Blocks = append(post.Blocks, part.blocks...)
+	}
+	if p.Hold.Time == 0 {
+		return post
+	}
+	return with(post,
+		tap("Why the hold", "why "+plain(minutes(p.Hold.Time))),
+		tap("Why the water", "why "+upTo(1, float64(p.Loads.Each[0].Water))+" litres"))
+}
+
+// sections are the working of a plan: one for each line, the hold, the water.
+func sections(p kitchen.Plan, s kitchen.Settings) []section {
+	var out []section
 	for _, l := range p.Lines {
-		post.Blocks = append(post.Blocks, whyAmounts(l, s)...)
+		out = append(out, section{
+			numbers: []float64{
+				float64(l.Each.Dry), float64(l.Each.Water), float64(l.Each.Wetted), float64(l.All.Dry), float64(l.All.Water),
+				float64(l.All.Wetted), l.Moisture.Percent(), float64(l.Ratio), float64(l.GypsumEach), float64(l.GypsumAll),
+			},
+			blocks: whyAmounts(l, s),
+		})
 	}
-	if p.Hold.Time > 0 {
-		post.Blocks = append(post.Blocks, whyHold(p.Hold, s)...)
-		post.Blocks = append(post.Blocks, whyWater(p)...)
+	if p.Hold.Time == 0 {
+		return out
 	}
-	return post
+	h := p.Hold
+	return append(out,
+		section{numbers: []float64{h.Time.Minutes(), h.Base.Minutes(), h.At.PSI(), h.Higher.PSI()}, blocks: whyHold(h, s)},
+		section{numbers: []float64{float64(p.Loads.Each[0].Water)}, blocks: whyWater(p)})
+}
+
+// explains reports whether a number was shown that this section works out.
+func (s section) explains(number float64) bool {
+	for _, n := range s.numbers {
+		if n > 0 && math.Abs(n-number) < 0.051 || math.Round(n) == number && n > 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // whyAmounts is the working of one line.
 func whyAmounts(l kitchen.Line, s kitchen.Settings) []chat.Block {
-	out := []chat.Block{say("**" + many(l.Item.Count, l.Item.Container) + ", " + l.Grain.String() + "**")}
+	out := []chat.Block{say("**" + title(l) + "**")}
 	out = append(out, say(whyMass(l, s)))
 	r := ratio(l.Ratio)
 	if l.Method == kitchen.Soaked {
@@ -42,6 +92,13 @@ func whyAmounts(l kitchen.Line, s kitchen.Settings) []chat.Block {
 		out = append(out, say("Dividing by 1.4 instead would end "+upTo(1, (hydration.ShortcutOvershoot(l.Ratio)-1)*100)+nb+"% too heavy."))
 	}
 	return out
+}
+
+func title(l kitchen.Line) string {
+	if l.Item.Container.Vessel == 0 {
+		return l.Grain.String()
+	}
+	return many(l.Item.Count, l.Item.Container) + ", " + l.Grain.String()
 }
 
 // whyMass says where the wetted weight of a container comes from.

@@ -111,9 +111,8 @@ func TestPlanFitsAPhone(t *testing.T) {
 		if first, ok := last[0].(chat.Text); !ok || !strings.HasPrefix(string(first), "Next:") {
 			t.Errorf("the last line is no next step: %v", last)
 		}
-		for _, b := range Why(p, s).Blocks {
-			fits(t, chat.Post{Blocks: []chat.Block{b}}, 8)
-		}
+		fits(t, Why(p, s, 0), 20*len(o.Items))
+		fits(t, Why(p, s, p.Hold.Time.Minutes()), 32*len(o.Items))
 	})
 }
 
