@@ -39,7 +39,7 @@ func matchChoose(c cursor) (Intent, cursor, bool) {
 	end.used = end.i - c.i
 	if place, ok := placeOf(c); ok {
 		k := Choose{Place: place}
-		if _, number := c.token().(Number); number {
+		if _, number := c.over("the", "number", "no", "option").token().(Number); number {
 			k.Text = plain(float64(place))
 		}
 		return k, end, true

@@ -131,9 +131,14 @@ func (c cursor) length(phrase string) int {
 
 // phrase takes the longest of the phrases that stands here.
 func (c cursor) phrase(phrases ...string) (cursor, bool) {
-	best := 0
+	best, first := 0, c.word(0)
+	if first == "" {
+		return c, false
+	}
 	for _, p := range phrases {
-		best = max(best, c.length(p))
+		if p[0] == first[0] { // nearly all phrases end here
+			best = max(best, c.length(p))
+		}
 	}
 	return c.use(best), best > 0
 }

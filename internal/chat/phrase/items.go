@@ -420,6 +420,10 @@ func (it *items) quantity(q Quantity) bool {
 	volume, isVolume := q.sense(Volume)
 	_, isMass := q.sense(Mass)
 	switch {
+	case q.Number <= 0 && isVolume && jarUnit(volume.Unit) && it.cur.empty():
+		it.fold(q, volume)
+		it.c = it.c.use(1)
+		return it.cur.counted
 	case q.Number <= 0, isVolume && !isMass && unit.Litres(volume.Value) < smallestJar:
 		return false
 	case isVolume && !isMass:
@@ -464,7 +468,7 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	if n, half := math.Modf(q.Number); q.Mixed && jars && !it.cur.counted && half > 0 {
 		// "3 1/2 gallon jars": nobody has a jar of three and a half gallons.
 		it.cur.item.Count, it.cur.counted = int(n), true
-		it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(oneOf(q, s) * half)}
+		it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(it.oneOf(s) * half)}
 		it.c = it.c.use(1)
 		return true
 	}
@@ -496,27 +500,25 @@ func (it *items) fold(q Quantity, s Sense) {
 	cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}
 	if n, ok := whole(q.Number); ok && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl" {
 		cur.item.Count, cur.counted = n, true
-		cur.item.Container.Volume = unit.Litres(oneOf(q, s))
+		cur.item.Container.Volume = unit.Litres(it.oneOf(s))
 		cur.folded = &q
 	}
 }
 
 // oneOf is the size of one of a quantity's units: a quart for "6 quarts".
-func oneOf(q Quantity, s Sense) float64 {
+func (it *items) oneOf(s Sense) float64 {
 	for i := range measures {
 		for _, m := range measures[i].means {
-			if m.unit != s.Unit || m.dim != s.Dim {
-				continue
-			}
-			if m.imperial != nil && m.imperial(q.Number) == s.Value {
+			switch {
+			case m.unit != s.Unit || m.dim != s.Dim:
+			case m.imperial != nil && it.c.s.names.Quarts == kitchen.Imperial:
 				return m.imperial(1)
-			}
-			if m.one(q.Number) == s.Value {
+			default:
 				return m.one(1)
 			}
 		}
 	}
-	return s.Value / q.Number
+	panic("phrase: no unit " + s.Unit)
 }
 
 // sizeBehind takes a size that stands behind the jars. "2 jars (about 4 cups)"

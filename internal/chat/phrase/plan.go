@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"iter"
 	"slices"
 	"time"
 
@@ -155,35 +156,26 @@ func (w wish) order() kitchen.Order {
 
 // share spreads attributes over the items that don't say them.
 func share(items []kitchen.Item) {
-	said := slices.Clone(items)
-	for i := range items {
-		it := &items[i]
-		if it.Grain == 0 {
-			it.Grain = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Grain != 0 }).Grain
-		}
-		if it.Route == 0 {
-			it.Route = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Route != 0 }).Route
-		}
-		if it.Moisture == 0 && it.Ratio == 0 {
-			a := nearestSaying(said, i, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 })
-			it.Moisture, it.Ratio = a.Moisture, a.Ratio
-		}
-		if it.Gypsum == 0 {
-			it.Gypsum = nearestSaying(said, i, func(a kitchen.Item) bool { return a.Gypsum != 0 }).Gypsum
-		}
-	}
+	spread(items, func(a kitchen.Item) bool { return a.Grain != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Grain = b.Grain })
+	spread(items, func(a kitchen.Item) bool { return a.Route != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Route = b.Route })
+	spread(items, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 },
+		func(a *kitchen.Item, b kitchen.Item) { a.Moisture, a.Ratio = b.Moisture, b.Ratio })
+	spread(items, func(a kitchen.Item) bool { return a.Gypsum != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Gypsum = b.Gypsum })
 }
 
-func nearestSaying(items []kitchen.Item, i int, says func(kitchen.Item) bool) kitchen.Item {
-	if n := slices.IndexFunc(items[i:], says); n >= 0 {
-		return items[i+n]
-	}
-	for j := i - 1; j >= 0; j-- {
-		if says(items[j]) {
-			return items[j]
+// spread gives one attribute to each item that lacks it: from the next that says
+// it, or behind the last of those from that one.
+func spread(items []kitchen.Item, says func(kitchen.Item) bool, take func(*kitchen.Item, kitchen.Item)) {
+	for _, order := range [...]func([]kitchen.Item) iter.Seq2[int, kitchen.Item]{slices.Backward[[]kitchen.Item], slices.All[[]kitchen.Item]} {
+		var from kitchen.Item
+		for i, it := range order(items) {
+			if says(it) {
+				from = it
+			} else {
+				take(&items[i], from)
+			}
 		}
 	}
-	return kitchen.Item{}
 }
 
 // String prints the wish so that it reads back, with all that is still open.
@@ -209,7 +201,7 @@ func (w wish) question(print func(wish) string) *asking {
 		settle := q.settle
 		return &asking{gap: q.gap, about: w.s.typed(d.from, d.to), options: q.options, fill: func(reply cursor) (string, bool) {
 			settled, ok := settle(d, reply)
-			if !ok {
+			if !ok || settled.trouble(w.s) != nil {
 				return "", false
 			}
 			filled := w
