@@ -322,7 +322,7 @@ func TestMisspellingsOfTheCorpora(t *testing.T) {
 		if w, ok := tokens[0].(Word); ok {
 			got = w.Text
 		}
-		if as := tokens[0].(interface{ TakenFor() string }).TakenFor(); as != "" {
+		if as := tokens[0].TakenFor(); as != "" {
 			got = as
 		}
 		if (got != s.expected) != slices.Contains(undecided, s.phrase) {

@@ -211,7 +211,7 @@ func TestQuartsAreWhoseTheCollectiveSays(t *testing.T) {
 func TestKnownWordsAreNotMended(t *testing.T) {
 	for w := range vocabulary() {
 		for _, tok := range Lex("3 "+w, Names{}) {
-			if as := tok.(interface{ TakenFor() string }).TakenFor(); as != "" {
+			if as := tok.TakenFor(); as != "" {
 				t.Errorf("%q taken for %q", w, as)
 			}
 		}
@@ -227,7 +227,7 @@ func TestKnownWordsAreNotMended(t *testing.T) {
 func TestFirmWordsWantTheirSpelling(t *testing.T) {
 	for _, w := range strings.Fields("coool zeroo offf threww losst") {
 		for _, tok := range Lex("3 "+w, Names{}) {
-			switch as := tok.(interface{ TakenFor() string }).TakenFor(); as {
+			switch as := tok.TakenFor(); as {
 			case "cool", "zero", "off", "threw", "lost":
 				t.Errorf("%q taken for %q", w, as)
 			}

@@ -51,8 +51,7 @@ func inDirection(found []time.Time, said time.Time, dir Direction) []time.Time {
 	return fit
 }
 
-// fits reports whether t lies where dir looks. The minute at hand is past: "at
-// 14:05" said at 14:05:20 and "at 14:06" said then are 40 seconds apart.
+// fits reports whether t lies where dir looks. Now itself is past.
 func fits(t, said time.Time, dir Direction) bool {
 	switch dir {
 	case Back:
@@ -150,8 +149,8 @@ func instants(d date, hour, minute int, loc *time.Location) []time.Time {
 	return []time.Time{first, second}
 }
 
-// counted reports whether the day was counted from that of the message by more
-// than a day, so that its time of day is that of the message.
+// counted reports whether the day was counted from that of the message, so that
+// without a time of day it keeps the message's.
 func (d Day) counted() bool { return !d.HasWeekday && d.Date == 0 }
 
 // dates are the days of the calendar that d can be, the likeliest first.

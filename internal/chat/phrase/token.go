@@ -11,11 +11,13 @@ import (
 type Extent struct{ Start, End int }
 
 // Token is a word of the message with its meaning, as far as the word alone
-// tells. The cases are the types of this file.
-//
-//sumtype:decl
+// tells. The cases are the types of this file. A grammar looks for the few it
+// can use, so that its switches need not name them all.
 type Token interface {
 	Extent() Extent
+	// TakenFor is the word that a misspelt one was taken for, if it was.
+	TakenFor() string
+	token()
 }
 
 // at is embedded in every token.
@@ -23,6 +25,8 @@ type at struct {
 	ext Extent
 	as  string
 }
+
+func (a at) token() {}
 
 // Extent returns the bytes of the text that the token was read from.
 func (a at) Extent() Extent { return a.ext }
