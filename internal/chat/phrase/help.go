@@ -11,7 +11,11 @@ var helpGrammar = grammar{
 	examples: []string{"help", "help cooling", "help filters"},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.phrase("help", "help me", "halp", "/help", "how does this work", "how does it work", "how do you work", "what can you do",
-			"what can i say", "what can i type", "what do you do", "commands", "start", "instructions", "manual")
+			"what can i say", "what can i type", "what do you do", "commands", "instructions", "manual")
+		if !ok {
+			d, ok = c.phrase("start") // as platforms begin a talk
+			ok = ok && c.s.text[0] == '/'
+		}
 		if !ok {
 			return nil, c, false
 		}

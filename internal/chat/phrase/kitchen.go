@@ -69,6 +69,13 @@ func matchSet(c cursor) (Intent, cursor, bool) {
 	open, end := 0, c
 	for d := c; len(s.Changes) < maxSegments; {
 		change, e, ok := longestSetting(d)
+		if n := len(s.Changes); n > 0 && d.i > c.i {
+			if _, held := s.Changes[n-1].(kitchen.HoldIs); held { // "hold quarts 90 and 5lb bags 150"
+				if more, f, fits := heldFor(d); fits {
+					change, e, ok = more, f, true
+				}
+			}
+		}
 		if !ok {
 			break
 		}
@@ -91,6 +98,7 @@ func matchSet(c cursor) (Intent, cursor, bool) {
 
 func longestSetting(c cursor) (best kitchen.Change, end cursor, ok bool) {
 	end = c
+	c = c.over("set", "change")
 	for _, read := range settings {
 		if change, d, fits := read(c); fits && d.i > end.i {
 			best, end, ok = change, d, true

@@ -7,31 +7,54 @@ import (
 	"ryebell/internal/kitchen"
 )
 
-// holdRule reads "hold 5lb bags 150", "hold 150 min for 5 lb bags".
+// holdRule reads "hold 5lb bags 150", "hold 150 min for 5 lb bags", "5lb bags
+// hold 150".
 func holdRule(c cursor) (kitchen.Change, cursor, bool) {
-	d, ok := c.over("we", "always").phrase("hold", "hold for", "we hold", "holds", "the hold is", "hold is", "always hold")
+	d, ok := c.over("we", "always").phrase("hold", "hold for", "we hold", "holds", "the hold is", "hold is", "always hold", "hold time for", "hold time",
+		"the hold for", "hold time is")
+	if !ok {
+		return kindHeld(c)
+	}
+	hold, e, ok := d.over("at", "for").span()
+	if !ok {
+		return heldFor(d)
+	}
+	f, ok := e.over("min", "minutes").phrase("for", "on", "with")
+	if !ok && e.ends() && c.i == 0 {
+		e.near = &Near{Trouble: Incomplete, Example: changeText(kitchen.HoldIs{
+			Container: kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(5)}, Hold: hold,
+		})}
+		return kitchen.HoldIs{Hold: hold}, e, true
+	}
 	if !ok {
 		return nil, c, false
 	}
-	if hold, e, ok := d.over("at", "for").span(); ok {
-		f, ok := e.over("min", "minutes").phrase("for", "on", "with")
-		if !ok && e.ends() && c.i == 0 {
-			e.near = &Near{Trouble: Incomplete, Example: changeText(kitchen.HoldIs{
-				Container: kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(5)}, Hold: hold,
-			})}
-			return kitchen.HoldIs{Hold: hold}, e, true
-		}
-		if !ok {
-			return nil, c, false
-		}
-		k, f, ok := heldKind(f)
-		return kitchen.HoldIs{Container: k, Hold: hold}, f, ok && hold > 0
+	k, f, ok := heldKind(f)
+	return kitchen.HoldIs{Container: k, Hold: hold}, f, ok && hold > 0
+}
+
+// heldFor reads "5lb bags 150 min" behind the word hold.
+func heldFor(c cursor) (kitchen.Change, cursor, bool) {
+	k, d, ok := heldKind(c)
+	if !ok {
+		return nil, c, false
 	}
+	hold, d, ok := d.over("for", "at", "is", ":", "=", "always", "to").span()
+	return kitchen.HoldIs{Container: k, Hold: hold}, d, ok && hold > 0
+}
+
+// kindHeld reads "5lb bags hold 150 min", "we cook 5lb bags for 150 min".
+func kindHeld(c cursor) (kitchen.Change, cursor, bool) {
+	d, cooked := c.phrase("we cook", "we always cook", "we sterilise", "we sterilize")
 	k, d, ok := heldKind(d)
 	if !ok {
 		return nil, c, false
 	}
-	hold, d, ok := d.over("for", "at", "is", ":", "=", "always").span()
+	d, ok = d.phrase("hold", "hold for", "are held", "are held for", "get", "for", "are held at")
+	if !ok || d.word(-1) == "for" && !cooked && d.word(-2) != "held" && d.word(-2) != "hold" {
+		return nil, c, false
+	}
+	hold, d, ok := d.span()
 	return kitchen.HoldIs{Container: k, Hold: hold}, d, ok && hold > 0
 }
 
@@ -87,9 +110,12 @@ func (c cursor) kind() (kitchen.Container, cursor, bool) {
 
 // method reads "we soak jars", "we measure water for bags".
 func method(c cursor) (kitchen.Change, cursor, bool) {
+	if m, d, ok := methodOf(c); ok {
+		return m, d, true
+	}
 	how := kitchen.Soaked
 	d, ok := c.phrase("we soak", "we always soak", "we soak and simmer", "we simmer", "we soak and drain", "we boil", "i soak", "soak", "we do soak",
-		"we simmer and drain", "we soak our", "we simmer our")
+		"we simmer and drain", "we drain", "we soak our", "we simmer our")
 	if !ok {
 		how = kitchen.Measured
 		d, ok = c.phrase("we measure water for", "we measure", "we measure the water for", "measured water for", "we weigh water for", "we weigh the water for",
@@ -106,6 +132,19 @@ func method(c cursor) (kitchen.Change, cursor, bool) {
 		return kitchen.MethodIs{Method: how}, e, true
 	}
 	return kitchen.MethodIs{Method: how}, d, c.word(0) == "we" && d.parted().done()
+}
+
+// methodOf reads "jars are soaked", "bags get measured water".
+func methodOf(c cursor) (kitchen.Change, cursor, bool) {
+	v, d, ok := c.over("our", "the", "all").vessel()
+	if !ok || v.Sized() {
+		return nil, c, false
+	}
+	if e, ok := d.phrase("are soaked", "get soaked", "are soaked and drained", "are simmered", "are simmered and drained", "are drained"); ok {
+		return kitchen.MethodIs{Vessel: v.Vessel, Method: kitchen.Soaked}, e, true
+	}
+	d, ok = d.phrase("are measured", "get measured water", "are dry loaded", "take measured water")
+	return kitchen.MethodIs{Vessel: v.Vessel, Method: kitchen.Measured}, d, ok
 }
 
 // step reads "round to 10 g".
@@ -264,7 +303,7 @@ func usualGrain(c cursor) (kitchen.Change, cursor, bool) {
 	if !ok {
 		return nil, c, false
 	}
-	g, d := d.over("always", "usually").maybeGrain()
+	g, d := d.over("always", "usually", "to", "is").maybeGrain()
 	return kitchen.UsualGrain{Grain: g}, d, g != 0
 }
 
@@ -287,12 +326,12 @@ func usualOrder(c cursor) (kitchen.Change, cursor, bool) {
 // gypsum reads "gypsum 1%", "no gypsum".
 func gypsum(c cursor) (kitchen.Change, cursor, bool) {
 	if d, ok := c.phrase("no gypsum", "without gypsum", "no more gypsum", "gypsum off", "we don't use gypsum", "we dont use gypsum", "gypsum none", "never gypsum",
-		"no gypsum please", "gypsum 0"); ok {
+		"no gypsum please", "gypsum 0", "turn gypsum off", "turn off gypsum", "stop gypsum"); ok {
 		return kitchen.GypsumIs{}, d, true
 	}
 	d := c.over("we", "use", "always", "our", "add", "with", "put", "take")
 	if e, ok := d.phrase("gypsum", "gypsum is", "gypsum at", "gypsum always"); ok {
-		p, e, ok := e.over("at", "of", "is", ":", "=").percent()
+		p, e, ok := e.over("at", "of", "is", ":", "=", "to").percent()
 		return kitchen.GypsumIs{Share: unit.Percent(p)}, e.over("always", "from now on", "please"), ok
 	}
 	p, d, ok := d.percent()
@@ -334,7 +373,7 @@ func bagMeans(c cursor) (kitchen.Change, cursor, bool) {
 func headspace(c cursor) (kitchen.Change, cursor, bool) {
 	d := c.over("we", "leave", "our", "use", "jars", "have")
 	if e, ok := d.phrase("headspace", "headspace is", "head space"); ok {
-		p, e, ok := e.over("is", "of", "at", ":", "=").percent()
+		p, e, ok := e.over("is", "of", "at", ":", "=", "to").percent()
 		return kitchen.HeadspaceIs{Share: unit.Percent(p)}, e.over("in", "jars", "the"), ok
 	}
 	p, d, ok := d.percent()

@@ -19,6 +19,8 @@ func cooker(c cursor) (kitchen.Change, cursor, bool) {
 		f.out.Name = theCooker(name)
 	}
 	f.named = named
+	_, f.takes = d.mark(":")
+	f.takes = f.takes && named
 	n := 0
 	for {
 		e, ok := f.read(d.parted())

@@ -40,7 +40,7 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	d, said := c.over("the", "our", "it's", "its").phrase("room", "room temp", "room temperature", "room is", "the room is", "our room is", "room temp is",
 		"room temperature is", "room's", "room at", "the room", "kitchen is", "the kitchen is")
 	d = d.over("about", "around", "it's", "its", "is", "it", "at", "now", ":", "=")
-	if !said && d.i == c.i {
+	if _, degrees := d.token().(Quantity); !degrees && !said && d.i == c.i {
 		return nil, c, false
 	}
 	t, e, ok := d.quantity(Temperature)
@@ -53,7 +53,7 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	if !ok {
 		return nil, c, false
 	}
-	f, tail := e.phrase("in here", "in the room", "in the kitchen", "inside", "in the lab", "here", "in this room", "in our kitchen")
+	f, tail := e.phrase("in here", "in the room", "in the kitchen", "inside", "in the lab", "here", "in this room", "in our kitchen", "room", "room temperature")
 	if tail {
 		e = f
 	}

@@ -40,12 +40,12 @@ type grammar struct {
 var registry = [...]grammar{
 	cookGrammar,
 	correctGrammar,
+	kitchenGrammar,
 	planGrammar,
 	reverseGrammar,
 	sameAsGrammar,
 	usualGrammar,
 	outByGrammar,
-	kitchenGrammar,
 	membersGrammar,
 	whyGrammar,
 	helpGrammar,
@@ -77,6 +77,8 @@ type reading struct {
 	// from and to are the tokens of the first part that fitted nowhere.
 	from, to            int
 	used, filler, wrong int
+	// strange counts those of the wrong words that are no kitchen talk.
+	strange int
 	quoted              [2]int
 }
 
@@ -136,6 +138,11 @@ func (r *reading) stepOver(c cursor) {
 		r.to = c.i + 1
 	}
 	r.wrong++
+	switch c.token().(type) {
+	case GrainWord, RouteWord, VesselWord, Quantity, Percent:
+	default:
+		r.strange++
+	}
 }
 
 func (r *reading) take(in Intent, kind Kind, c cursor) {
@@ -191,7 +198,7 @@ func (r reading) cost(mended int) int {
 // nearly tells a text with a word too much from chatter with a word of the
 // kitchen in it.
 func (r reading) nearly() Parsed {
-	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.wrong || r.talk() {
+	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.strange || r.talk() {
 		return Parsed{}
 	}
 	return Parsed{Near: &Near{
@@ -293,21 +300,21 @@ func (r reading) bareness() Bareness {
 	return Loosely
 }
 
-// loose reports whether people say such a thing to each other, too.
+// loose reports whether people say such a thing to each other, too: a word or
+// two that name nothing of the kitchen.
 func (r reading) loose(in Intent) bool {
-	short := r.used+r.filler <= 2
+	words := r.used + r.filler
 	switch in := in.(type) {
-	case Plan, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual:
+	case Plan, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+		Undo, RemindStart:
 		return false
 	case Why:
-		return short && in.Number == 0
-	case Help:
-		return short && in.Topic == 0
+		return words <= 2 && in.Number == 0
 	case Cook:
-		return short && in.Order == nil
-	case Usual, OutBy, Kitchen, Members, NewCode, Forget, Undo, RemindStart:
-		return short
-	case Correct, Choose, Greet, Thanks, Board:
+		return words <= 2 && in.Order == nil
+	case Board:
+		return words <= 1
+	case Correct, Choose, Greet, Thanks:
 		return true
 	}
 	panic(in)

@@ -35,7 +35,7 @@ var supplySigns = []string{
 	"i have", "i've got", "ive got", "i got", "got", "we have", "we've got", "weve got", "we got", "there is", "there's",
 	"theres", "have", "left", "left over", "leftover", "in the cupboard", "in the house", "in stock", "on hand", "at hand", "out of",
 	"how many", "what can i make", "what can we make", "what could i make", "what does that make", "how far does", "from", "only",
-	"what will", "i still have", "still have",
+	"what will", "i still have", "still have", "sack of", "a sack of", "bag of", "a bag of", "bucket of",
 }
 
 // supplyFiller are words that change nothing in it.

@@ -1,0 +1,274 @@
+package phrase
+
+import (
+	"math"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/kitchen"
+)
+
+// number takes a bare number: a count, or a ratio.
+func (it *items) number(n Number) bool {
+	if it.ratio(n) {
+		return true
+	}
+	article := n.Word && n.Value == 1
+	if article && !it.opens(1) {
+		it.c = it.c.skip(1)
+		return true
+	}
+	if !n.Whole {
+		if it.opens(1) || it.cur.item.Container.Vessel != 0 {
+			return it.stop(NotWhole, 1)
+		}
+		return false
+	}
+	count, ok := whole(n.Value)
+	if !ok {
+		return false
+	}
+	if it.cur.counted && it.cur.folded == nil || it.cur.folded != nil && !n.Times && it.opens(1) {
+		if it.cur.item.Container.Vessel == 0 && it.cur.amount == nil {
+			return false // two counts in a row
+		}
+		it.close()
+	}
+	if it.parted && it.cur.amount != nil && !it.cur.counted && it.cur.item.Container.Vessel == 0 && it.opensSized() {
+		it.close() // an amount of loose grain stood before
+	}
+	it.unfold()
+	it.cur.item.Count, it.cur.counted = count, true
+	it.c = it.c.use(1)
+	return true
+}
+
+// opens reports whether a container or its size stands n places on, filler
+// aside.
+func (it *items) opens(n int) bool {
+	for ; n < 5; n++ {
+		switch t := it.c.ahead(n).(type) {
+		case VesselWord, GrainWord:
+			return true
+		case Quantity:
+			_, mass := t.sense(Mass)
+			_, volume := t.sense(Volume)
+			return mass || volume
+		case Word:
+			if t.Class != Filler && t.Text != "x" && t.Text != "of" && t.Text != "small" && t.Text != "big" && t.Text != "large" {
+				return false
+			}
+		case Mark:
+			if t.Rune != '-' {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// opensSized reports whether the size of a container follows the count at hand.
+func (it *items) opensSized() bool {
+	switch t := it.c.ahead(1).(type) {
+	case Quantity:
+		return true
+	case VesselWord:
+		return t.Container.Sized()
+	}
+	return false
+}
+
+// unfold gives back the size to a quantity that was taken for count and size.
+func (it *items) unfold() {
+	if q := it.cur.folded; q != nil {
+		v, _ := q.sense(Volume)
+		it.cur.item.Container.Volume = unit.Litres(v.Value)
+		it.cur.folded = nil
+	}
+}
+
+// ratio takes "ratio 0.44", "0.44 water", "at 0.44".
+func (it *items) ratio(n Number) bool {
+	if n.Whole || n.Value <= 0 || n.Value >= 2 {
+		return false
+	}
+	before, after := it.c.word(-1), it.c.word(1)
+	if before == "ratio" || before == "water" || after == "ratio" || after == "water" || before == "at" && !it.opens(1) {
+		it.fresh(it.cur.item.Ratio != 0)
+		it.cur.item.Ratio = unit.Ratio(n.Value)
+		it.c = it.c.use(1)
+		return true
+	}
+	return false
+}
+
+// percent takes gypsum, moisture or a ratio by the word beside it.
+func (it *items) percent(p Percent) bool {
+	share := unit.Percent(p.Value)
+	c := it.c
+	before, after := wordBeside(c, -1), wordBeside(c, 1)
+	it.c = it.c.use(1)
+	switch {
+	case isGypsum(before) || isGypsum(after):
+		it.cur.item.Gypsum = share
+	case isMoist(before) || isMoist(after):
+		it.cur.item.Moisture = share
+	case isRatio(before) || isRatio(after):
+		it.cur.item.Ratio = unit.Ratio(share)
+	default:
+		it.cur.share = &p
+		return true
+	}
+	return true
+}
+
+// wordBeside is the nearest word in a direction that isn't filler.
+func wordBeside(c cursor, step int) string {
+	for n := step; n >= -3 && n <= 3; n += step {
+		w := c.word(n)
+		switch w {
+		case "at", "of", "with", "w", "w/", "the", "to", "a", "is", "for", "about", "=":
+			continue
+		}
+		return w
+	}
+	return ""
+}
+
+func isGypsum(w string) bool { return w == "gypsum" }
+
+func isMoist(w string) bool {
+	return w == "moisture" || w == "moist" || w == "humidity" || w == "mc"
+}
+
+func isRatio(w string) bool { return w == "ratio" || w == "water" || w == "hydration" }
+
+// smallestJar keeps a dose of culture from being taken for a jar.
+const smallestJar unit.Litres = 0.05
+
+// quantity takes a mass or a volume; other things have no place in an order.
+func (it *items) quantity(q Quantity) bool {
+	volume, isVolume := q.sense(Volume)
+	_, isMass := q.sense(Mass)
+	switch {
+	case q.Number <= 0 && isVolume && jarUnit(volume.Unit) && it.cur.empty():
+		it.fold(q, volume)
+		it.c = it.c.use(1)
+		return it.cur.counted
+	case q.Number <= 0, isVolume && !isMass && unit.Litres(volume.Value) < smallestJar:
+		return false
+	case isVolume && !isMass:
+		return it.volume(q, volume)
+	case isMass:
+		it.mass(q)
+		return true
+	case it.cur.counted && it.cur.item.Container.Vessel != 0 && !it.cur.sized():
+		if s := q.Senses[0]; s.Dim == Length {
+			return it.stop(WrongUnit, 1)
+		}
+	}
+	return false
+}
+
+// mass takes an amount of grain.
+func (it *items) mass(q Quantity) {
+	if it.cur.amount != nil || it.cur.item.Container.Weight > 0 || it.cur.item.Container.Volume > 0 && it.parted && !it.eachAhead() {
+		it.close()
+	}
+	it.cur.amount = &q
+	if q.Senses[0].Unit == "pounder" && it.cur.item.Container.Vessel == 0 {
+		it.cur.item.Container.Vessel = kitchen.Bag
+	}
+	it.c = it.c.use(1)
+}
+
+// eachAhead reports whether "each" or "per jar" follows the quantity at hand.
+func (it *items) eachAhead() bool {
+	for n := 1; n <= 4; n++ {
+		switch it.c.word(n) {
+		case "each", "ea", "per", "apiece", "in":
+			return true
+		}
+	}
+	return false
+}
+
+// volume takes the size of a jar, or count and size in one: "6 quarts".
+func (it *items) volume(q Quantity, s Sense) bool {
+	_, jars := it.c.ahead(1).(VesselWord)
+	if n, half := math.Modf(q.Number); q.Mixed && jars && !it.cur.counted && half > 0 {
+		// "3 1/2 gallon jars": nobody has a jar of three and a half gallons.
+		it.cur.item.Count, it.cur.counted = int(n), true
+		it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(it.oneOf(s) * half)}
+		it.c = it.c.use(1)
+		return true
+	}
+	if !jarUnit(s.Unit) {
+		if it.cur.counted && it.cur.item.Container.Vessel != 0 && !it.cur.sized() {
+			return it.sizeBehind(q, s)
+		}
+		return false
+	}
+	cur := &it.cur
+	switch {
+	case cur.item.Container.Vessel == kitchen.Bag && cur.counted, cur.sized():
+		it.close()
+		return it.volume(q, s)
+	case cur.counted && cur.item.Container.Vessel == kitchen.Jar:
+		return it.sizeBehind(q, s)
+	case cur.counted:
+		cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}
+	default:
+		it.fold(q, s)
+	}
+	it.c = it.c.use(1)
+	return true
+}
+
+// fold reads "6 quarts" as six jars of a quart and "500 ml" as a size.
+func (it *items) fold(q Quantity, s Sense) {
+	cur := &it.cur
+	cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}
+	if n, ok := whole(q.Number); ok && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl" {
+		cur.item.Count, cur.counted = n, true
+		cur.item.Container.Volume = unit.Litres(it.oneOf(s))
+		cur.folded = &q
+	}
+}
+
+// oneOf is the size of one of a quantity's units: a quart for "6 quarts".
+func (it *items) oneOf(s Sense) float64 {
+	for i := range measures {
+		for _, m := range measures[i].means {
+			switch {
+			case m.unit != s.Unit || m.dim != s.Dim:
+			case m.imperial != nil && it.c.s.names.Quarts == kitchen.Imperial:
+				return m.imperial(1)
+			default:
+				return m.one(1)
+			}
+		}
+	}
+	panic("phrase: no unit " + s.Unit)
+}
+
+// sizeBehind takes a size that stands behind the jars. "2 jars (about 4 cups)"
+// can mean each or all of them.
+func (it *items) sizeBehind(q Quantity, s Sense) bool {
+	if n, ok := whole(q.Number); ok && n >= 2 && s.Unit != "ml" && it.c.word(-1) != "of" && !it.eachAhead() {
+		it.cur.behind = &q
+	}
+	it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}
+	it.c = it.c.use(1)
+	return true
+}
+
+// jarUnit reports whether jars are named by the unit.
+func jarUnit(u string) bool {
+	switch u {
+	case "cup", "floz", "fl oz", "tsp", "tbsp":
+		return false
+	}
+	return true
+}
