@@ -54,6 +54,9 @@ func matchChoose(c cursor) (Intent, cursor, bool) {
 		}
 		d = d.use(1)
 	case Quantity:
+		if d.i > c.i {
+			return nil, c, false
+		}
 		d = d.use(1)
 		if v, ok := d.token().(VesselWord); ok {
 			if m, mass := t.sense(Mass); v.Container.Sized() || mass && v.Container.Vessel == kitchen.Jar && unit.Grams(m.Value) > heaviestJar {

@@ -23,6 +23,9 @@ func cooker(c cursor) (kitchen.Change, cursor, bool) {
 	f.takes = f.takes && named
 	n := 0
 	for {
+		if _, ends := d.mark(";"); ends {
+			break
+		}
 		e, ok := f.read(d.parted())
 		if !ok {
 			break
@@ -69,7 +72,7 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 		return c, false
 	}
 	d, ok := c.phrase("takes", "holds", "fits", "take", "hold", "fit", "room for", "can take", "can hold", "will take", "space for")
-	if !ok && !f.takes {
+	if _, _, fill := jarFill(c); !ok && (!f.takes || fill) {
 		return c, false
 	}
 	holds := ok && strings.HasPrefix(d.word(-1), "hold")
