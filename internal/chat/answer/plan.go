@@ -22,7 +22,7 @@ func (t *turn) plan(i phrase.Plan, asked time.Time) (chat.Post, error) {
 func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.Post, error) {
 	p, err := t.settings.Work(i.Order)
 	if err != nil {
-		return chat.Post{}, err
+		return slipped(i.Order, err)
 	}
 	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings, Was: was}
 	if i.OutBy != nil {
@@ -32,6 +32,9 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 	}
 	if view.First, err = t.tell("first plan"); err != nil {
 		return chat.Post{}, err
+	}
+	if less, ok := t.settings.Smaller(i.Order); p.Hold.TooLong && ok {
+		view.Smaller = &less
 	}
 	if p.DiffersByBag() {
 		if view.FirstBags, err = t.tell("bags differ"); err != nil {
@@ -45,6 +48,17 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 	}
 	t.kind, t.said = planKind, i.String()
 	return wording.Plan(view), nil
+}
+
+// slipped refuses an order, and offers what was probably meant where a size
+// slipped by a decimal point.
+func slipped(o kitchen.Order, err error) (chat.Post, error) {
+	var out kitchen.OutOfRange
+	meant, ok := o.Slip()
+	if !errors.As(err, &out) || out.What != kitchen.BagWeight && out.What != kitchen.JarVolume || !ok {
+		return chat.Post{}, err
+	}
+	return wording.RefusedSize(out, meant, phrase.Plan{Order: meant}.String()), nil
 }
 
 // deadline is the latest start that brings a plan out by a moment.

@@ -31,6 +31,19 @@ const (
 	questionLasts = time.Hour
 )
 
+// followed reports whether a text goes on from the speaker's own last plan or
+// setting ("no, 4 bags", "cook it"), said within the hour.
+func (s scene) followed(p phrase.Parsed, at time.Time) bool {
+	if s.plan == nil && s.set == nil || at.Sub(s.at) > questionLasts || len(p.Intents) != 1 {
+		return false
+	}
+	switch p.Intents[0].(type) {
+	case phrase.Correct, phrase.Cook:
+		return true
+	}
+	return false
+}
+
 // context finds the scene of the message, and the sentence of a tapped button.
 func (t *turn) context() (scene, error) {
 	row, err := t.answered()

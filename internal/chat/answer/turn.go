@@ -113,7 +113,7 @@ func (t *turn) run() (report, error) {
 	if choosing(parsed) && ctx.asked == "" && !t.addressed() {
 		return report{}, nil // a bare number answers nothing
 	}
-	meant, err := t.meant(parsed)
+	meant, err := t.meant(parsed, ctx)
 	if err != nil || !meant {
 		return report{}, err
 	}
@@ -166,7 +166,7 @@ func (t *turn) understand(ctx scene) phrase.Parsed {
 // meant decides whether the bot should speak at all. In a group it answers what
 // is addressed to it and what parses as a whole; words that people also say to
 // each other count only from someone it has just talked with.
-func (t *turn) meant(p phrase.Parsed) (bool, error) {
+func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	nothing := len(p.Intents) == 0 && p.Ask == nil && p.Near == nil
 	if t.m.Tap != nil && t.text == "" {
 		return false, nil // a button that is not of this room
@@ -177,7 +177,7 @@ func (t *turn) meant(p phrase.Parsed) (bool, error) {
 	if nothing {
 		return false, nil
 	}
-	if p.Bare == phrase.Plainly {
+	if p.Bare == phrase.Plainly || ctx.followed(p, t.m.At) {
 		return true, nil
 	}
 	return t.talkedLately()

@@ -39,7 +39,7 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 	case kitchen.RatioIs:
 		return []chat.Block{say("**" + ratio(c.Ratio) + " water per dry grain** for " + ratioScope(c) + " from now on.")}
 	case kitchen.UsualGrain:
-		return []chat.Block{say("**" + c.Grain.String() + "** is meant when no grain is said.")}
+		return []chat.Block{say("When no grain is said, **" + c.Grain.String() + "** is meant.")}
 	case kitchen.UsualOrder:
 		return []chat.Block{say("The usual is now **" + orderWords(c.Order) + "**. Say `the usual` for its plan.")}
 	case kitchen.GypsumIs:

@@ -90,7 +90,12 @@ func UndoneRun(no kitchen.RunNo) string {
 func UndoneStart() string { return "the ping for the start." }
 
 // UndoneRole names a role that was taken back.
-func UndoneRole(r kitchen.Role) string { return "the role of " + r.String() + "." }
+func UndoneRole(r kitchen.Role) string {
+	if r == kitchen.Steward {
+		return "that they are a steward."
+	}
+	return "that they are no steward."
+}
 
 // NothingChanged says that a correction left all as it was.
 func NothingChanged() chat.Post { return lines("That is how it stands already. Nothing changed.") }
@@ -102,9 +107,14 @@ func CookedOn(no kitchen.RunNo, cook string, p kitchen.Plan, zoneNow time.Time) 
 		cooker = "the " + p.Cooker.Name
 	}
 	h := p.Hold
+	caution := chat.Para(nil)
+	if h.Short() {
+		caution = say("**Caution**, on the record: shorter than the default here, " + minutes(h.Usual) + ".")
+	}
 	return with(theirs(
 		say("**Run "+no.String()+"** in {} is yours, {}, "+clock(zoneNow, zoneNow)+": "+orderWords(p.Order)+".", cooker, cook),
 		say("Now: "+litres(p.Loads.Each[0].Water)+" water, rack, load, lid, heat. Vent a steady plume 10"+nb+"min, then "+psi(h.At)+" for **"+minutes(h.Time)+"**."),
+		caution,
 		say("Steam and hot jars burn; the maker's manual comes first. Stay in earshot; open only at zero."),
 		say("Next: set a kitchen timer. I keep the book; I don't time holds yet."),
 	), tap("Undo", "undo"), tap("Why", "why"))

@@ -29,7 +29,7 @@ func note(n kitchen.Reservation, v PlanView) string {
 		}
 		return "Sources hold bags this big 90 to 240" + nb + "min. Yours: `hold " + typed(n.Container) + "s 150`"
 	case kitchen.ShortHoldNote:
-		return "**Shorter than the " + minutes(n.Hold.Usual) + "** that is the default here: less is killed. It stays on the record."
+		return "" // said with the hold
 	case kitchen.NoCapacityNote:
 		if v.FirstFit != New {
 			return ""
@@ -40,7 +40,10 @@ func note(n kitchen.Reservation, v PlanView) string {
 	case kitchen.WaterOverNote:
 		return "**" + litres(n.Needed) + " is over the " + litres(n.Max) + "** the cooker takes: cook a smaller load, not a shorter hold."
 	case kitchen.LowPressureNote:
-		return "At " + psi(n.At) + " steam is colder than at 15: that is why it takes longer."
+		if v.Plan.Hold.Origin != kitchen.Default {
+			return ""
+		}
+		return "At " + psi(n.At) + " steam is colder than at 15: hence the time."
 	case kitchen.MeasuredNote:
 		return "Measured, not soaked, since you named the moisture."
 	}

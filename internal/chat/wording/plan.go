@@ -7,6 +7,7 @@ import (
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
@@ -24,6 +25,9 @@ type PlanView struct {
 	First, FirstBags Newness
 	// FirstFit is set when they are first asked what their cooker takes.
 	FirstFit Newness
+	// Smaller is an order of as much grain that can be cooked here, when this one
+	// can't; nil if there is none.
+	Smaller *kitchen.Order
 	// Was is the order that this plan corrects; nil when it corrects none.
 	Was *kitchen.Order
 }
@@ -54,16 +58,25 @@ func Plan(v PlanView) chat.Post {
 		return with(post, tap("Why", "why"))
 	}
 	post.Blocks = append(post.Blocks, holdLine(v)...)
+	if p.Hold.TooLong {
+		return smaller(post, v)
+	}
 	post.Blocks = append(post.Blocks, waterAndLoads(v)...)
 	post.Blocks = append(post.Blocks, notes(v)...)
 	return nextStep(post, v)
 }
 
-// nextStep ends a plan with the one thing to do now.
-func nextStep(post chat.Post, v PlanView) chat.Post {
-	if v.Plan.Hold.TooLong {
+// smaller ends a plan that this cooker can't do here with one that it can.
+func smaller(post chat.Post, v PlanView) chat.Post {
+	if v.Smaller == nil {
 		return with(post, tap("Why", "why"))
 	}
+	post.Blocks = append(post.Blocks, say("Next: as much grain in smaller ones, "+orderWords(*v.Smaller)+"."))
+	return with(post, tap("Smaller ones", phrase.Plan{Order: *v.Smaller}.String()), tap("Why", "why"))
+}
+
+// nextStep ends a plan with the one thing to do now.
+func nextStep(post chat.Post, v PlanView) chat.Post {
 	if !v.Start.IsZero() {
 		post.Blocks = append(post.Blocks, say("Next: be told when to start."))
 		return with(post, tap("Ping me then", "ping me then"), tap("Cook it", "cook it"), tap("Why", "why"))
@@ -268,6 +281,9 @@ func holdLine(v PlanView) []chat.Block {
 	}
 	text += "."
 	out := []chat.Block{say(text)}
+	if h.Short() {
+		out = append(out, say("**Caution**: shorter than the default here, "+minutes(h.Usual)+". Less is killed."))
+	}
 	if h.Origin == kitchen.Default && h.Higher > 0 {
 		out = append(out, say(higherAdvice(h)))
 	}
@@ -301,9 +317,6 @@ func waterAndLoads(v PlanView) []chat.Block {
 		water += ", each load"
 	}
 	out := []chat.Block{say(water + ".")}
-	if v.Plan.Hold.TooLong {
-		return out
-	}
 	if len(loads.Each) > 1 {
 		for i, l := range loads.Each {
 			if i == maxLoadLines && len(loads.Each) > maxLoadLines+1 {

@@ -53,11 +53,14 @@ func Refused(r kitchen.Refusal) chat.Post {
 	panic("refusal without words: " + r.Error())
 }
 
-// theirs makes a post of paragraphs that hold words of people.
+// theirs makes a post of paragraphs that hold words of people; empty ones are
+// left out.
 func theirs(paras ...chat.Para) chat.Post {
 	post := chat.Post{Loudness: chat.Answer}
 	for _, p := range paras {
-		post.Blocks = append(post.Blocks, p)
+		if len(p) > 0 {
+			post.Blocks = append(post.Blocks, p)
+		}
 	}
 	return post
 }
@@ -74,6 +77,15 @@ func outOfRange(r kitchen.OutOfRange) chat.Post {
 	limits := "from " + limit(r.What, r.Low) + " to " + limit(r.What, r.High)
 	head := "**" + limit(r.What, r.Got) + "** " + rangeWords(r.What) + ": I take " + limits + "."
 	return lines(head, rangeExample(r.What))
+}
+
+// RefusedSize refuses a size and offers the one that was probably meant, with the
+// sentence that orders it.
+func RefusedSize(r kitchen.OutOfRange, meant kitchen.Order, sentence string) chat.Post {
+	post := outOfRange(r)
+	it := meant.Items[0]
+	post.Blocks = append(post.Blocks[:len(post.Blocks)-1], say("Meant "+orderWords(meant)+"?"))
+	return with(post, tap(typed(it.Container)+"s", sentence))
 }
 
 // limit prints a value in the base unit of a quantity.
