@@ -2,7 +2,6 @@ package phrase
 
 import (
 	"strings"
-
 )
 
 var cookGrammar = grammar{
@@ -135,4 +134,3 @@ func theCooker(name string) string {
 	}
 	return name
 }
-

@@ -152,6 +152,19 @@ func (c cursor) maybe(phrases ...string) cursor {
 	return c.skip(d.i - c.i)
 }
 
+// back steps back over the words before the place at hand, and over one more
+// token.
+func (c cursor) back(words ...string) cursor {
+	c.i--
+	for _, w := range words {
+		if c.word(0) == w {
+			c.i--
+			break
+		}
+	}
+	return c
+}
+
 // over takes as many of the phrases as stand here one after another.
 func (c cursor) over(phrases ...string) cursor {
 	for {

@@ -39,7 +39,9 @@ func (d draft) finished() kitchen.Item {
 // String prints the draft so that it reads back, with all that is open in it.
 func (d draft) String() string {
 	it := d.finished()
-	if d.behind != nil {
+	if d.behind != nil && d.amount != nil {
+		it.Container.Weight, it.Mass, it.Basis = 0, 0, 0
+	} else if d.behind != nil {
 		it.Container.Volume = 0
 	}
 	bare := it
@@ -52,6 +54,9 @@ func (d draft) String() string {
 		s = strconv.Itoa(it.Count) + " " + massText(it.Container.Weight)
 	case d.ounces():
 		s = strconv.Itoa(it.Count) + " " + plain(d.amount.Number) + " oz jars"
+	case d.behind != nil && d.amount != nil:
+		m, _ := d.amount.sense(Mass)
+		s += " (about " + massText(unit.Grams(m.Value)) + basisText(d.basis) + ")"
 	case d.behind != nil:
 		s += " (about " + volumeText(d.item.Container.Volume) + ")"
 	}
@@ -192,11 +197,19 @@ func settleVessel(d draft, reply cursor) (draft, bool) {
 }
 
 func settleEach(d draft, reply cursor) (draft, bool) {
+	size := d.behind
 	d.behind = nil
 	if _, ok := reply.phrase("each", "per jar", "every one", "apiece", "ea"); ok {
 		return d, true
 	}
 	_, ok := reply.phrase("together", "all together", "all", "in all", "total", "in total", "altogether")
+	if m, mass := size.sense(Mass); mass {
+		share := *size
+		share.Number /= float64(max(1, d.item.Count))
+		share.Senses = []Sense{{Mass, m.Value / float64(max(1, d.item.Count)), "g"}}
+		d.amount = &share
+		return d, ok
+	}
 	d.item.Container.Volume /= unit.Litres(max(1, d.item.Count))
 	return d, ok && d.item.Container.Volume >= smallestJar
 }

@@ -10,7 +10,7 @@ import (
 var orderFiller = set(`a an the of for in at to with w w/ x × per each ea apiece some any about like please pls plz thx
 	thanks need want wanna making make makes made making do doing plan planning how much many grain grains what which water all
 	both them these those go goes fit fits can could should would i i'd id we me us my our ones one is are will be it that
-	that's thats up here cook size sized filled fill spawn container containers total then than also but and dry wet wetted
+	that's thats up here cook size sized filled fill spawn container containers then than also but and dry wet wetted
 	hydrated on brim good using use used`)
 
 // cultures are names that people put on an order. The culture changes nothing
@@ -18,7 +18,6 @@ var orderFiller = set(`a an the of for in at to with w w/ x × per each ea apiec
 var cultures = set(`oyster oysters blue pearl grey gray pink golden yellow king queen shiitake shitake shiitaki shii reishi
 	enoki enokitake maitake button cremini chestnut nameko pioppino trumpet lion's lions mane main lm hericium ganoderma
 	lingzhi turkey tail wine cap stropharia hen woods eryngii ostreatus djamor agaricus portobello`)
-
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
@@ -42,6 +41,9 @@ func (it *items) filler() bool {
 		it.asks = it.asks || c.word(1) == "much"
 	case "what":
 		it.asks = it.asks || c.word(1) == "water"
+	}
+	if d, ok := c.phrase("total", "in total", "altogether", "all together", "together", "in all", "overall"); ok {
+		return it.together(d)
 	}
 	if d := c.maybe("of them", "in one load", "in one go", "at once", "how long", "hen of the woods"); d.i > c.i {
 		it.c = d
@@ -76,4 +78,14 @@ func (it *items) aboutShare(c cursor, w string) (cursor, bool) {
 	}
 	before := c.word(-1)
 	return c.skip(1), w == "water" || before == "what" || before == "which" || before == "much"
+}
+
+// together takes "in total": the amount before it may be that of all containers
+// of the item, which is asked.
+func (it *items) together(d cursor) bool {
+	if it.cur.counted && it.cur.sized() && it.cur.amount != nil {
+		it.cur.behind = it.cur.amount
+	}
+	it.c = it.c.skip(d.i - it.c.i)
+	return true
 }

@@ -156,6 +156,8 @@ func (it *items) quantity(q Quantity) bool {
 		it.fold(q, volume)
 		it.c = it.c.use(1)
 		return it.cur.counted
+	case q.Number <= 0 && isMass && (!it.cur.empty() || it.restIsKitchen(1)):
+		return it.stop(LeftOver, 1)
 	case q.Number <= 0, isVolume && !isMass && unit.Litres(volume.Value) < smallestJar:
 		return false
 	case isVolume && !isMass:
@@ -175,6 +177,9 @@ func (it *items) quantity(q Quantity) bool {
 func (it *items) mass(q Quantity) {
 	if it.cur.amount != nil || it.cur.item.Container.Weight > 0 || it.cur.item.Container.Volume > 0 && it.parted && !it.eachAhead() {
 		it.close()
+	}
+	if _, aside := it.c.back("about", "around", "approx", "roughly", "total").mark("("); aside && it.cur.counted && !it.eachAhead() {
+		it.cur.behind = &q
 	}
 	it.cur.amount = &q
 	if q.Senses[0].Unit == "pounder" && it.cur.item.Container.Vessel == 0 {
@@ -197,7 +202,7 @@ func (it *items) eachAhead() bool {
 // volume takes the size of a jar, or count and size in one: "6 quarts".
 func (it *items) volume(q Quantity, s Sense) bool {
 	_, jars := it.c.ahead(1).(VesselWord)
-	if n, half := math.Modf(q.Number); q.Mixed && jars && !it.cur.counted && half > 0 {
+	if n, half := math.Modf(q.Number); q.Mixed && jars && !it.cur.counted && half > 0 && n >= 2 {
 		// "3 1/2 gallon jars": nobody has a jar of three and a half gallons.
 		it.cur.item.Count, it.cur.counted = int(n), true
 		it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(it.oneOf(s) * half)}
@@ -205,7 +210,12 @@ func (it *items) volume(q Quantity, s Sense) bool {
 		return true
 	}
 	if !jarUnit(s.Unit) {
-		if it.cur.counted && it.cur.item.Container.Vessel != 0 && !it.cur.sized() {
+		switch {
+		case !it.cur.counted || it.cur.sized():
+			return false
+		case it.cur.item.Container.Vessel == kitchen.Bag:
+			return it.stop(WrongUnit, 1)
+		case it.cur.item.Container.Vessel == kitchen.Jar:
 			return it.sizeBehind(q, s)
 		}
 		return false

@@ -1,7 +1,6 @@
 package phrase
 
 import (
-
 	"ryebell/internal/calc/grain"
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
@@ -406,4 +405,3 @@ func storageMoisture(c cursor) (kitchen.Change, cursor, bool) {
 	}
 	return kitchen.StorageMoisture{Grain: g, Moisture: unit.Percent(p)}, d.over("as bought"), before || after
 }
-

@@ -57,9 +57,13 @@ func count(set ...bool) int {
 
 // back holds that an intent prints to a sentence that reads back as itself.
 func back(t interface{ Errorf(string, ...any) }, in Intent) {
-	p := Parse(in.String(), tryNames)
-	if len(p.Intents) != 1 || !reflect.DeepEqual(p.Intents[0], in) {
-		t.Errorf("%#v prints as %q, which reads as %s\n%s", in, in.String(), understood(p), cmp.Diff([]Intent{in}, p.Intents))
+	imperial := tryNames
+	imperial.Quarts = kitchen.Imperial
+	for _, names := range []Names{tryNames, imperial} {
+		p := Parse(in.String(), names)
+		if len(p.Intents) != 1 || !reflect.DeepEqual(p.Intents[0], in) {
+			t.Errorf("%#v prints as %q, which reads as %s\n%s", in, in.String(), understood(p), cmp.Diff([]Intent{in}, p.Intents))
+		}
 	}
 }
 

@@ -79,7 +79,7 @@ type reading struct {
 	used, filler, wrong int
 	// strange counts those of the wrong words that are no kitchen talk.
 	strange int
-	quoted              [2]int
+	quoted  [2]int
 }
 
 // readAll lets the grammars take the sentence bit by bit, each time the one
@@ -140,6 +140,7 @@ func (r *reading) stepOver(c cursor) {
 	r.wrong++
 	switch c.token().(type) {
 	case GrainWord, RouteWord, VesselWord, Quantity, Percent:
+		r.used++
 	default:
 		r.strange++
 	}

@@ -68,11 +68,11 @@ var (
 	}
 )
 
-func massText(g unit.Grams) string          { return shortest(float64(g), massUnits) }
-func volumeText(l unit.Litres) string       { return shortest(float64(l), volumeUnits) }
-func pressureText(p unit.GaugeKPa) string   { return shortest(float64(p), pressureUnits) }
-func lengthText(m unit.Metres) string       { return shortest(float64(m), lengthUnits) }
-func fractionText(f unit.Fraction) string   { return percentText(float64(f)) }
+func massText(g unit.Grams) string        { return shortest(float64(g), massUnits) }
+func volumeText(l unit.Litres) string     { return shortest(float64(l), volumeUnits) }
+func pressureText(p unit.GaugeKPa) string { return shortest(float64(p), pressureUnits) }
+func lengthText(m unit.Metres) string     { return shortest(float64(m), lengthUnits) }
+func fractionText(f unit.Fraction) string { return percentText(float64(f)) }
 func temperatureText(t unit.Celsius) string {
 	if n, ok := exactly(float64(t), t.Fahrenheit(), func(n float64) float64 { return float64(unit.Fahrenheit(n)) }); ok &&
 		len(n) < len(plain(float64(t))) {
