@@ -158,6 +158,10 @@ func (t *turn) undo(ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	for _, e := range entries {
+		if given, ok := e.Entry.(kitchen.RoleGiven); ok && counts(e) {
+			who, err := t.book.Member(given.Member)
+			return wording.UndoneRole(who.Name, given.Role), err
+		}
 		if words, ok := t.undone(e); ok {
 			return wording.Undone(words, by), nil
 		}
@@ -217,9 +221,7 @@ func (t *turn) undone(e store.Logged) (string, bool) {
 		return wording.UndoneRun(what.Run), true
 	case kitchen.StartWanted:
 		return wording.UndoneStart(), true
-	case kitchen.RoleGiven:
-		return wording.UndoneRole(what.Role), true
-	case kitchen.StartMet, kitchen.Struck, kitchen.MemberJoined, kitchen.RoomJoined, kitchen.Forgotten:
+	case kitchen.RoleGiven, kitchen.StartMet, kitchen.Struck, kitchen.MemberJoined, kitchen.RoomJoined, kitchen.Forgotten:
 		return "", false
 	}
 	panic("entry that nobody undoes")

@@ -83,7 +83,7 @@ func (l *lexer) more(v float64, m *measure, j int) (float64, int) {
 
 // pointed reports whether n ends in a decimal part: 3.0 is no count.
 func (l *lexer) pointed(n numeric) bool {
-	return n.digits && n.end >= 3 && l.glued(n.end-2, ".") && l.at(n.end-1).kind == atomDigits
+	return n.digits && n.end >= 3 && l.glued(n.end-2, ".") && l.digitsAt(n.end-1)
 }
 
 // strange reports whether letters glued to a number are no word that can follow

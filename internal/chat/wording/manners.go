@@ -90,11 +90,11 @@ func UndoneRun(no kitchen.RunNo) string {
 func UndoneStart() string { return "the ping for the start." }
 
 // UndoneRole names a role that was taken back.
-func UndoneRole(r kitchen.Role) string {
+func UndoneRole(name string, r kitchen.Role) chat.Post {
 	if r == kitchen.Steward {
-		return "that they are a steward."
+		return theirs(say("Taken back: {} is no steward any more.", name))
 	}
-	return "that they are no steward."
+	return theirs(say("Taken back: {} is a steward again.", name))
 }
 
 // NothingChanged says that a correction left all as it was.
