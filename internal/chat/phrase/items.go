@@ -153,6 +153,9 @@ func endsOrder(c, d cursor) bool {
 				cooker, jarFill, yield, bagMeans, storageMoisture, usualGrain)
 		}
 	}
+	if n, ok := d.token().(Number); ok && !n.Word {
+		return false // "3 bags": no setting begins with a count
+	}
 	return anySetting(d, cooker, jarFill, yield, bagMeans, storageMoisture, usualGrain)
 }
 

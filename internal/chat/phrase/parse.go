@@ -167,9 +167,12 @@ func (r reading) parsed() Parsed {
 	r.withoutManners()
 	mended := r.mended()
 	if len(r.intents) == 0 && r.near == nil {
-		return Parsed{}
+		return Parsed{Ask: r.whichWord()}
 	}
 	if r.near == nil && r.cost(len(mended)) > costTaken {
+		if q := r.whichWord(); q != nil {
+			return Parsed{Ask: q}
+		}
 		return r.nearly()
 	}
 	p := Parsed{Mended: mended, Bare: r.bareness()}

@@ -1,7 +1,6 @@
 package phrase
 
 import (
-	"iter"
 	"slices"
 	"time"
 
@@ -102,15 +101,15 @@ func (w *wish) inCooker(c, d cursor) (string, cursor, bool) {
 	if !ok || w.cooker != "" {
 		return "", c, false
 	}
-	in := false
+	_, in := d.token().(Name) // a name that the collective gave needs no "in"
+	in = in && c.parted().i == c.i
 	for n := -1; n >= -2; n-- {
 		switch d.word(n) {
 		case "in", "on", "with", "using":
 			in = true
 		}
 	}
-	f := e.parted()
-	return name, e, in || c.parted().i == c.i && (f.done() || f.i > e.i)
+	return name, e, in
 }
 
 // holdFor reads "hold 180", "hold 2h30m".
@@ -156,6 +155,9 @@ func (w wish) order() kitchen.Order {
 
 // share spreads attributes over the items that don't say them.
 func share(items []kitchen.Item) {
+	if len(items) < 2 {
+		return
+	}
 	spread(items, func(a kitchen.Item) bool { return a.Grain != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Grain = b.Grain })
 	spread(items, func(a kitchen.Item) bool { return a.Route != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Route = b.Route })
 	spread(items, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 },
@@ -166,16 +168,21 @@ func share(items []kitchen.Item) {
 // spread gives one attribute to each item that lacks it: from the next that says
 // it, or behind the last of those from that one.
 func spread(items []kitchen.Item, says func(kitchen.Item) bool, take func(*kitchen.Item, kitchen.Item)) {
-	for _, order := range [...]func([]kitchen.Item) iter.Seq2[int, kitchen.Item]{slices.Backward[[]kitchen.Item], slices.All[[]kitchen.Item]} {
-		var from kitchen.Item
-		for i, it := range order(items) {
-			if says(it) {
-				from = it
-			} else {
-				take(&items[i], from)
-			}
-		}
+	var from kitchen.Item
+	for i := len(items) - 1; i >= 0; i-- {
+		from = lend(&items[i], from, says, take)
 	}
+	for i := range items {
+		from = lend(&items[i], from, says, take)
+	}
+}
+
+func lend(it *kitchen.Item, from kitchen.Item, says func(kitchen.Item) bool, take func(*kitchen.Item, kitchen.Item)) kitchen.Item {
+	if says(*it) {
+		return *it
+	}
+	take(it, from)
+	return from
 }
 
 // String prints the wish so that it reads back, with all that is still open.

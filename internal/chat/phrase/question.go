@@ -17,6 +17,29 @@ func (r reading) question() *Question {
 	return q
 }
 
+// whichWord asks which of several known words a misspelt one is, when it alone
+// stands in the way; words that make no sense there are left out.
+func (r reading) whichWord() *Question {
+	if r.wrong != 1 {
+		return nil
+	}
+	w, ok := r.s.toks[r.from].(Word)
+	if !ok || len(w.Mended) < 2 {
+		return nil
+	}
+	q := &Question{Gap: WhichWord, About: r.s.typed(r.from, r.to)}
+	for _, label := range w.Mended {
+		say := r.s.text[:w.ext.Start] + label + r.s.text[w.ext.End:]
+		if p := Parse(say, r.s.names); p.Bare == Plainly && len(p.Intents) > 0 && len(q.Options) < 4 {
+			q.Options = append(q.Options, Option{Label: label, Say: say})
+		}
+	}
+	if len(q.Options) == 0 {
+		return nil
+	}
+	return q
+}
+
 // Complete finishes a text that left a question open with the reply to it, by
 // place ("the first"), by the label of an option or part of it, or by whatever
 // else answers it ("500 ml"). It returns the whole sentence that both say

@@ -51,9 +51,12 @@ type supplying struct {
 	open kitchen.Vessel
 }
 
+// longWinded is more filler than anybody needs to say what is at hand.
+const longWinded = 40
+
 func matchReverse(c cursor) (Intent, cursor, bool) {
 	s := supplying{c: c}
-	for !s.c.done() && s.step() {
+	for !s.c.done() && s.c.filler <= longWinded && s.step() {
 	}
 	if !s.sign || s.out.Dry <= 0 {
 		return nil, c, false
