@@ -57,6 +57,8 @@ type CookerIs struct {
 	MaxWater unit.Litres `json:"max_water_l,omitzero"`
 	// BoilOff is how much water it loses an hour at pressure.
 	BoilOff unit.LitresPerHour `json:"boil_off,omitzero"`
+	// Fall is how long it takes from heat off to zero.
+	Fall time.Duration `json:"fall,omitzero"`
 }
 
 // HoldIs sets the hold of a container as the collective wants it. It is taken
@@ -149,4 +151,56 @@ type MeasureIs struct {
 // PressureIs says at which gauge pressure the collective cooks.
 type PressureIs struct {
 	Gauge unit.GaugeKPa `json:"kpa"`
+}
+
+// GaugeReads says how much too low the gauge of a cooker shows; less than nothing
+// when it shows too much. An empty Cooker is the only one.
+type GaugeReads struct {
+	Cooker string        `json:"cooker,omitzero"`
+	Low    unit.GaugeKPa `json:"low_kpa"`
+}
+
+// QuietHours says between which times of day pings that can wait do wait: from
+// From to To, over midnight when To is the earlier. Equal times mean never. A zero
+// Member is the whole collective.
+type QuietHours struct {
+	Member MemberNo  `json:"member,omitzero"`
+	From   TimeOfDay `json:"from"`
+	To     TimeOfDay `json:"to"`
+}
+
+// PingsPrivate says whether a member wants the pings of their runs in private, or
+// in the room again.
+type PingsPrivate struct {
+	Member MemberNo `json:"member"`
+	Where  Audience `json:"where"`
+}
+
+// Audience is who hears a ping.
+type Audience uint8
+
+// The audiences.
+const (
+	InRoom Audience = iota + 1
+	InPrivate
+)
+
+// String returns the word for logs and the book.
+func (a Audience) String() string {
+	switch a {
+	case InRoom:
+		return "in the room"
+	case InPrivate:
+		return "in private"
+	}
+	return "audience not said"
+}
+
+// TimeOfDay is a time on the clock, in minutes after midnight: 0 to 1439.
+type TimeOfDay int
+
+// On is that time of day on the local day of an instant.
+func (t TimeOfDay) On(day time.Time) time.Time {
+	y, m, d := day.Date()
+	return time.Date(y, m, d, int(t)/60, int(t)%60, 0, 0, day.Location())
 }

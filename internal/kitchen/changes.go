@@ -20,6 +20,9 @@ func (StorageMoisture) entry() {}
 func (ZoneIs) entry()          {}
 func (MeasureIs) entry()       {}
 func (PressureIs) entry()      {}
+func (GaugeReads) entry()      {}
+func (QuietHours) entry()      {}
+func (PingsPrivate) entry()    {}
 
 func (c Elevation) change(s *Settings)       { s.Elevation = &c.Height }
 func (c RoomTemperature) change(s *Settings) { s.Room = &c.Temp }
@@ -37,6 +40,9 @@ func (c StorageMoisture) change(s *Settings) { s.StoredAt = append(s.StoredAt, c
 func (c ZoneIs) change(s *Settings)          { s.Zone = c.Zone }
 func (c MeasureIs) change(s *Settings)       { s.Measure = c.Measure }
 func (c PressureIs) change(s *Settings)      { s.CookingGauge = c.Gauge }
+func (c GaugeReads) change(s *Settings)      { s.GaugeErrors = append(s.GaugeErrors, c) }
+func (c QuietHours) change(s *Settings)      { s.Quiet = append(s.Quiet, c) }
+func (c PingsPrivate) change(s *Settings)    { s.Private = append(s.Private, c) }
 
 // A hold of the same container replaces the earlier one.
 func (c HoldIs) change(s *Settings) {
@@ -72,6 +78,7 @@ func (c CookerIs) over(said CookerIs) CookerIs {
 	c.MinWater = firstSet(said.MinWater, c.MinWater)
 	c.MaxWater = firstSet(said.MaxWater, c.MaxWater)
 	c.BoilOff = firstSet(said.BoilOff, c.BoilOff)
+	c.Fall = firstSet(said.Fall, c.Fall)
 	return c
 }
 

@@ -93,7 +93,7 @@ func (s Settings) Check(c Change) error {
 		return c.check()
 	case HoldIs:
 		return checkHold(c.Hold)
-	case MethodIs, UsualGrain, BagMeans, MeasureIs, ZoneIs:
+	case MethodIs, UsualGrain, BagMeans, MeasureIs, ZoneIs, PingsPrivate:
 		return nil // closed sets, but for the zone, whose names lie outside: see UnknownZone
 	case StepIs:
 		return checkRange(ScaleStepSize, float64(c.Step), 0.1, 500)
@@ -114,6 +114,13 @@ func (s Settings) Check(c Change) error {
 		return checkRange(Moisture, float64(c.Moisture), 0.05, 0.25)
 	case PressureIs:
 		return checkRange(GaugePressure, float64(c.Gauge), float64(unit.PSI(5)), float64(s.highestGauge()))
+	case GaugeReads:
+		return checkRange(GaugeError, float64(c.Low), -float64(MaxGaugeError), float64(MaxGaugeError))
+	case QuietHours:
+		if err := checkRange(ClockTime, float64(c.From), 0, 24*60-1); err != nil {
+			return err
+		}
+		return checkRange(ClockTime, float64(c.To), 0, 24*60-1)
 	}
 	panic("change without a check")
 }
@@ -149,6 +156,7 @@ func (c CookerIs) check() error {
 		{CookerWater, float64(c.MinWater), 0.3, 30},
 		{CookerWater, float64(c.MaxWater), 0.5, 60},
 		{BoilOffRate, float64(c.BoilOff), 0.05, 5},
+		{FallTime, c.Fall.Minutes(), 5, 360},
 	}
 	for _, k := range checks {
 		if k.got == 0 {

@@ -3,7 +3,8 @@ package kitchen
 import "time"
 
 // Entry is one thing that was said to have happened. The cases are the changes
-// of the kitchen ([Change]) and the types of this file.
+// of the kitchen ([Change]), what is said of runs ([RunEntry]), of bookings and of
+// gear, and the types of this file.
 //
 //sumtype:decl
 type Entry interface{ entry() }
@@ -21,14 +22,6 @@ type Record struct {
 // Struck takes back an earlier entry: it stays in the book and no longer counts.
 type Struck struct {
 	No EntryNo `json:"no"`
-}
-
-// RunBegun says that a load was put on: an order became a run.
-type RunBegun struct {
-	Run    RunNo    `json:"run"`
-	Cooker string   `json:"cooker"`
-	Order  Order    `json:"order"`
-	Cook   MemberNo `json:"cook"`
 }
 
 // StartWanted says that somebody wants to be told when to start an order so
@@ -85,7 +78,6 @@ type RoomJoined struct {
 }
 
 func (Struck) entry()       {}
-func (RunBegun) entry()     {}
 func (StartWanted) entry()  {}
 func (MemberJoined) entry() {}
 func (RoleGiven) entry()    {}

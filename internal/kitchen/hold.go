@@ -77,18 +77,27 @@ type Hold struct {
 // Short reports whether the hold is shorter than the default would be.
 func (h Hold) Short() bool { return h.Usual > 0 && h.Time < h.Usual }
 
-// gaugeFor is the pressure that a cooker is run at: the collective's choice, or
-// 15 psi, never above its rating. Without a rating it is never above 15 psi.
-func (s Settings) gaugeFor(c CookerIs) unit.GaugeKPa {
+// usualGauge is the pressure that a cooker is run at by its gauge: the
+// collective's choice, or 15 psi, never above its rating. Without a rating it is
+// never above 15 psi.
+func (s Settings) usualGauge(c CookerIs) unit.GaugeKPa {
 	g := firstSet(s.CookingGauge, hold.ReferenceGauge())
 	limit := firstSet(c.MaxGauge, hold.ReferenceGauge())
 	return min(g, limit)
 }
 
-// holdOf is the hold of one container in a cooker. The second result is false
-// when no table knows a container so large: then it must be asked for.
-func (s Settings) holdOf(c Container, k CookerIs, said time.Duration) (Hold, bool) {
-	at := s.gaugeFor(k)
+// gaugeFor is the true pressure that can be counted on when a cooker is at its
+// usual one. A gauge that reads high makes it less; one that reads low makes it
+// no more, for then the cook stops at the rating.
+func (s Settings) gaugeFor(c CookerIs) unit.GaugeKPa {
+	g := s.usualGauge(c)
+	return min(g, s.TrueGauge(c, g))
+}
+
+// holdAt is the hold of one container in a cooker at a true pressure. The second
+// result is false when no table knows a container so large: then it must be asked
+// for.
+func (s Settings) holdAt(c Container, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, bool) {
 	h := Hold{For: c, At: at, Origin: Default}
 	h.Temperature, _ = steam.Temperature(at, s.Height())
 	base, known := DefaultHold(c)

@@ -94,9 +94,14 @@ func (s Settings) pickCooker(o Order, boxed []Capacity) (CookerIs, error) {
 
 // ruling is the hold of the container that needs the longest.
 func (s Settings) ruling(parts []Capacity, k CookerIs, said time.Duration) (Hold, error) {
+	return s.rulingAt(parts, k, said, s.gaugeFor(k))
+}
+
+// rulingAt is the same at another true pressure.
+func (s Settings) rulingAt(parts []Capacity, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, error) {
 	var rule Hold
 	for _, part := range parts {
-		h, known := s.holdOf(part.Container, k, said)
+		h, known := s.holdAt(part.Container, k, said, at)
 		if !known {
 			return Hold{}, NoHold{Container: part.Container}
 		}
@@ -126,11 +131,14 @@ func (s Settings) share(p *Plan, boxed []Capacity) {
 }
 
 // water is what goes under the rack for a hold.
-func (c CookerIs) water(hold time.Duration) unit.Litres {
+func (c CookerIs) water(hold time.Duration) unit.Litres { return load.Water(c.budget(hold)) }
+
+// budget is where the water of a hold goes.
+func (c CookerIs) budget(hold time.Duration) load.Budget {
 	b := load.UsualBudget(hold)
 	b.BoilOff = firstSet(c.BoilOff, b.BoilOff)
 	b.Maker = c.MinWater
-	return load.Water(b)
+	return b
 }
 
 // largePot and bigBag decide which usual times a load takes: both heat and fall
@@ -145,15 +153,15 @@ func (c CookerIs) course(parts []Capacity, hold time.Duration) load.Durations {
 	big := slices.ContainsFunc(parts, func(p Capacity) bool {
 		return p.Container.Vessel == Bag && p.Container.Weight >= bigBag
 	})
+	d := load.JarLoad(hold)
 	switch {
 	case big:
-		return load.BagLoad(hold)
+		d = load.BagLoad(hold)
 	case c.Pot > largePot:
-		d := load.JarLoad(hold)
 		d.Fall = load.UsualFallLarge
-		return d
 	}
-	return load.JarLoad(hold)
+	d.Fall = firstSet(c.Fall, d.Fall)
+	return d
 }
 
 // capacityError says for which container no capacity is known.

@@ -1,6 +1,9 @@
 package kitchen
 
-import "time"
+import (
+	"strings"
+	"time"
+)
 
 // Ping is a message that a state wants sent by itself at a time. Pings are
 // derived, never commanded: a state lists those it wants, and the book is made
@@ -25,18 +28,178 @@ type Ping struct {
 // PingKind is what a ping says.
 type PingKind uint8
 
-// StartNow says that it is time to start an order that is to be out by a time.
+// The kinds. The numbers stand in the book: new ones go to the end.
 const (
+	// StartNow: it is time to start an order that is to be out by a time.
 	StartNow PingKind = iota + 1
+	// PrepOver: a step of the preparation has had its usual time.
+	PrepOver
+	// WetGrainStands: wet raw grain has stood as long as it keeps.
+	WetGrainStands
+	// VentOver: the air is out, the weight goes on.
+	VentOver
+	// HoldNearlyOver: five minutes more.
+	HoldNearlyOver
+	// WaterShort: the water doesn't cover the rest of the hold, by estimate.
+	WaterShort
+	// HoldOver: heat off now.
+	HoldOver
+	// WhoIsThere: nobody answered a guard ping; it goes to every room.
+	WhoIsThere
+	// CheckZero: the pressure should be down.
+	CheckZero
+	// StillHot: a run was called off with the flame on.
+	StillHot
+	// ProbablyCool: measure one.
+	ProbablyCool
+	// MeasureAgain: a second reading of the skin.
+	MeasureAgain
+	// CoolNow: inoculate or shelve.
+	CoolNow
+	// BookingOverrun: a run takes longer than until the next booking.
+	BookingOverrun
+	// SoakForBooking: grain for tomorrow's booking goes into the water.
+	SoakForBooking
+	// GaugeCheckDue: the gauge was last checked a year ago.
+	GaugeCheckDue
 )
 
-// String returns the word for logs.
+// PingKinds lists them all.
+func PingKinds() []PingKind {
+	return []PingKind{
+		StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero,
+		StillHot, ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue,
+	}
+}
+
+// String returns the words for logs.
 func (k PingKind) String() string {
 	switch k {
 	case StartNow:
 		return "start now"
+	case PrepOver:
+		return "preparation over"
+	case WetGrainStands:
+		return "wet grain stands"
+	case VentOver:
+		return "vent over"
+	case HoldNearlyOver:
+		return "hold nearly over"
+	case WaterShort:
+		return "water short"
+	case HoldOver:
+		return "hold over"
+	case WhoIsThere:
+		return "who is there"
+	case CheckZero:
+		return "check zero"
+	case StillHot:
+		return "still hot"
+	case ProbablyCool:
+		return "probably cool"
+	case MeasureAgain:
+		return "measure again"
+	case CoolNow:
+		return "cool"
+	case BookingOverrun:
+		return "booking overrun"
+	case SoakForBooking:
+		return "soak for booking"
+	case GaugeCheckDue:
+		return "gauge check due"
 	}
 	return "ping not said"
+}
+
+// Reach is who hears a ping beside the member it is for.
+func (k PingKind) Reach() Reach {
+	switch k {
+	case WhoIsThere:
+		return EveryRoom
+	case WaterShort, StillHot:
+		return CookAndRoom
+	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, HoldOver, CheckZero, ProbablyCool, MeasureAgain,
+		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
+		return CookAlone
+	}
+	panic("ping " + k.String())
+}
+
+// Reach is how far a ping goes.
+type Reach uint8
+
+// A ping goes to the cook, in the room of the run or in private as the cook wants
+// it; always to the room as well; or to every room of the collective.
+const (
+	CookAlone Reach = iota + 1
+	CookAndRoom
+	EveryRoom
+)
+
+// againPart is what stands in a key before the number of an escalation.
+const againPart = "/again/"
+
+// Chain is what the pings that ask for one thing have in common: the key of the
+// first. Of several of a chain that are due at once only the last need be sent.
+func (p Ping) Chain() string { return chainOf(p.Key) }
+
+func chainOf(key string) string {
+	chain, _, _ := strings.Cut(key, againPart)
+	return chain
+}
+
+// nearlyStale is when a ping that announces something has been overtaken by it.
+const nearlyStale = 4 * time.Minute
+
+// Stale reports whether a ping no longer makes sense when it is only sent now.
+func (p Ping) Stale(now time.Time) bool {
+	return p.Kind == HoldNearlyOver && now.Sub(p.Due) > nearlyStale
+}
+
+// morning is when the pings that wait for the next morning are due.
+const morning TimeOfDay = 8 * 60
+
+// Shift moves a ping out of the quiet hours and, where it waits for the next
+// morning, there. Guard pings stay where they are: they watch over a hot cooker.
+// The time of day is that of the zone, on days of 23 and 25 hours too.
+func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
+	if p.Loudness == GuardPing {
+		return p
+	}
+	due := p.Due.In(zone)
+	if p.nextMorning() {
+		due = following(due, morning)
+	}
+	if quiet.holds(due) {
+		due = following(due, quiet.To)
+	}
+	if !due.Equal(p.Due) {
+		p.Due = due.UTC()
+	}
+	return p
+}
+
+// nextMorning reports whether a ping repeats one of the day before.
+func (p Ping) nextMorning() bool {
+	return (p.Kind == ProbablyCool || p.Kind == MeasureAgain) && strings.Contains(p.Key, againPart)
+}
+
+// following is the first such time of day after an instant.
+func following(at time.Time, t TimeOfDay) time.Time {
+	on := t.On(at)
+	if !on.After(at) {
+		on = t.On(at.AddDate(0, 0, 1))
+	}
+	return on
+}
+
+// holds reports whether an instant lies in the quiet hours.
+func (q QuietHours) holds(at time.Time) bool {
+	t := TimeOfDay(at.Hour()*60 + at.Minute())
+	if q.From <= q.To {
+		return t >= q.From && t < q.To
+	}
+	return t >= q.From || t < q.To
 }
 
 // Loudness is how much of a stir a ping makes. Guard pings watch over a hot

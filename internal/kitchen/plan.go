@@ -268,3 +268,35 @@ func hasNote[N Reservation](p Plan) bool {
 		return ok
 	})
 }
+
+// Orders shares the order out over its loads: one order for each, with the items as
+// they were said and the cooker and hold of the plan.
+func (p Plan) Orders() []Order {
+	left := slices.Clone(p.Order.Items)
+	out := make([]Order, 0, len(p.Loads.Each))
+	for _, l := range p.Loads.Each {
+		o := Order{Cooker: p.Cooker.Name, Hold: p.Order.Hold}
+		for _, part := range l.Parts {
+			o.Items = append(o.Items, takeFrom(left, part)...)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// takeFrom takes so many of a container out of the items, the first ones first.
+func takeFrom(left []Item, part Capacity) []Item {
+	var out []Item
+	for i := range left {
+		n := min(left[i].Count, part.Count)
+		if n == 0 || !left[i].Container.Same(part.Container) {
+			continue
+		}
+		it := left[i]
+		it.Count = n
+		out = append(out, it)
+		left[i].Count -= n
+		part.Count -= n
+	}
+	return out
+}

@@ -32,6 +32,8 @@ const (
 	MinRatio     unit.Ratio  = 0.1
 	LongestHold              = 8 * time.Hour
 	ShortestHold             = time.Minute
+	// MaxGaugeError is 5 psi; a dial more than 2 psi off is replaced.
+	MaxGaugeError unit.GaugeKPa = 34.5
 )
 
 // Quantity names what is out of range.
@@ -58,6 +60,11 @@ const (
 	CookerCapacity
 	SoakedYield
 	BoilOffRate
+	ReadTemp
+	FallTime
+	DipTime
+	GaugeError
+	ClockTime // minutes after midnight
 )
 
 // OutOfRange says that a number lies outside what it can be. Got, Low and High
@@ -131,6 +138,73 @@ type TooLate struct {
 	OutBy, Start, Soonest time.Time
 }
 
+// NotYet says that a run is not so far: Needs would have to come first.
+type NotYet struct {
+	Run   RunNo
+	Said  Kind
+	Stage Stage
+	Needs Kind
+}
+
+// AlreadySo says that somebody said the same before. Seen is false when nobody
+// did, and it was filled in since a later step was reported.
+type AlreadySo struct {
+	Run  RunNo
+	Said Kind
+	By   MemberNo
+	At   time.Time
+	Seen bool
+}
+
+// Over says that a run is past that.
+type Over struct {
+	Run   RunNo
+	Said  Kind
+	Stage Stage
+}
+
+// BeforeRun says that something would lie before its run began. Whoever is sure
+// can have it written all the same: see [Run.With].
+type BeforeRun struct {
+	Run       RunNo
+	At, Begun time.Time
+}
+
+// InFuture says that something would happen after it was told.
+type InFuture struct{ At, Told time.Time }
+
+// Contradicts says that something cannot be so at that time, because of what
+// somebody else said of a later one.
+type Contradicts struct {
+	Run     RunNo
+	Said    Kind
+	At      time.Time
+	Other   Kind
+	OtherAt time.Time
+	OtherBy MemberNo
+}
+
+// NotOffered says that nobody offered the run to who accepts it.
+type NotOffered struct {
+	Run  RunNo
+	Cook MemberNo
+}
+
+// NoSuchUnit says that a run has fewer units.
+type NoSuchUnit struct {
+	Ref Ref
+	Has int
+}
+
+// Booked says that a cooker is somebody's at that time.
+type Booked struct{ By Booking }
+
+// NoSuchBooking says that there is nothing of the kind to release or move.
+type NoSuchBooking struct{}
+
+// EmptyBooking says that a booking ends before it begins.
+type EmptyBooking struct{ From, To time.Time }
+
 func (OutOfRange) refusal()    {}
 func (NoHold) refusal()        {}
 func (NoSuchRun) refusal()     {}
@@ -149,6 +223,17 @@ func (NameTaken) refusal()     {}
 func (NoRoom) refusal()        {}
 func (TooSmall) refusal()      {}
 func (TooLate) refusal()       {}
+func (NotYet) refusal()        {}
+func (AlreadySo) refusal()     {}
+func (Over) refusal()          {}
+func (BeforeRun) refusal()     {}
+func (InFuture) refusal()      {}
+func (Contradicts) refusal()   {}
+func (NotOffered) refusal()    {}
+func (NoSuchUnit) refusal()    {}
+func (Booked) refusal()        {}
+func (NoSuchBooking) refusal() {}
+func (EmptyBooking) refusal()  {}
 
 func (e OutOfRange) Error() string  { return fmt.Sprintf("quantity %d out of range", e.What) }
 func (e NoHold) Error() string      { return "no hold known for a container so large" }
@@ -168,3 +253,14 @@ func (NameTaken) Error() string     { return "name taken" }
 func (NoRoom) Error() string        { return "container does not fit the cooker" }
 func (TooSmall) Error() string      { return "too little grain for one container" }
 func (TooLate) Error() string       { return "start has gone by" }
+func (NotYet) Error() string        { return "run not so far" }
+func (AlreadySo) Error() string     { return "already said" }
+func (Over) Error() string          { return "run past that" }
+func (BeforeRun) Error() string     { return "before its run" }
+func (InFuture) Error() string      { return "in the future" }
+func (Contradicts) Error() string   { return "contradicts what was said" }
+func (NotOffered) Error() string    { return "not offered" }
+func (NoSuchUnit) Error() string    { return "no such unit" }
+func (Booked) Error() string        { return "cooker booked" }
+func (NoSuchBooking) Error() string { return "no such booking" }
+func (EmptyBooking) Error() string  { return "booking ends before it begins" }

@@ -40,6 +40,9 @@ type Settings struct {
 	Zone         string
 	Measure      Measure
 	CookingGauge unit.GaugeKPa
+	GaugeErrors  []GaugeReads
+	Quiet        []QuietHours
+	Private      []PingsPrivate
 }
 
 // FoldSettings is the kitchen that these records leave, in the order given.
@@ -64,6 +67,9 @@ func (s Settings) With(changes ...Change) Settings {
 	s.Yields = slices.Clone(s.Yields)
 	s.Ratios = slices.Clone(s.Ratios)
 	s.StoredAt = slices.Clone(s.StoredAt)
+	s.GaugeErrors = slices.Clone(s.GaugeErrors)
+	s.Quiet = slices.Clone(s.Quiet)
+	s.Private = slices.Clone(s.Private)
 	for _, c := range changes {
 		c.change(&s)
 	}
@@ -191,6 +197,45 @@ func (s Settings) CookerNamed(name string) (CookerIs, bool) {
 		return CookerIs{}, false
 	}
 	return s.Cookers[i], true
+}
+
+// TrueGauge is the pressure in a cooker when its gauge shows something.
+func (s Settings) TrueGauge(k CookerIs, shown unit.GaugeKPa) unit.GaugeKPa {
+	for _, g := range slices.Backward(s.GaugeErrors) {
+		if sameName(g.Cooker, k.Name) || g.Cooker == "" && len(s.Cookers) <= 1 {
+			return max(0, shown+g.Low)
+		}
+	}
+	return shown
+}
+
+// QuietFor is the quiet hours of a member, else of the collective; false when
+// there are none.
+func (s Settings) QuietFor(m MemberNo) (QuietHours, bool) {
+	for _, who := range []MemberNo{m, 0} {
+		for _, q := range slices.Backward(s.Quiet) {
+			if q.Member == who {
+				return q, q.From != q.To
+			}
+		}
+	}
+	return QuietHours{}, false
+}
+
+// PingsFor is where a member wants the pings that are for them alone.
+func (s Settings) PingsFor(m MemberNo) Audience {
+	for _, p := range slices.Backward(s.Private) {
+		if p.Member == m {
+			return p.Where
+		}
+	}
+	return InRoom
+}
+
+// CoolLimit is the temperature under which a culture may be put on the grain: 27
+// °C, or 3 °C over the room if that is higher, never over 30 °C.
+func (s Settings) CoolLimit() unit.Celsius {
+	return max(27, min(30, s.RoomTemp()+3))
 }
 
 // CookerNames lists the cookers that have a name.

@@ -1,0 +1,274 @@
+package kitchen
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Times of the pings, by the design's table. A tap on Not yet, or I've got it,
+// starts the ones of its chain anew from then.
+const (
+	ventFor         = 10 * time.Minute // vent start to closing: load.UsualVent
+	nearlyBefore    = 5 * time.Minute
+	againFirst      = 5 * time.Minute
+	againSecond     = 10 * time.Minute
+	againRooms      = 15 * time.Minute
+	zeroAgain       = 20 * time.Minute
+	waterNotice     = 10 * time.Minute // before the water is down to what must be left
+	stillHotAfter   = 5 * time.Minute
+	postponeGuard   = 5 * time.Minute
+	postponeZero    = 20 * time.Minute
+	postponeDue     = 30 * time.Minute
+	postponeSoak    = 2 * time.Hour
+	postponeCooling = 2 * time.Hour
+)
+
+// Wants lists the pings that the run wants: what lies ahead, and what was due and
+// is not answered by what happened since. Each key is there once; due times are
+// before quiet hours and next mornings, see [Shift]. The settings are those of
+// now.
+func (r Run) Wants(s Settings) []Ping {
+	w := wanting{run: r, pot: r.pot}
+	if k, ok := s.CookerNamed(r.Cooker); ok {
+		w.pot = k
+	}
+	switch r.Stage {
+	case StagePlanned, StageHeating, StageRising, StagePressureLost:
+	case StagePreparing:
+		w.preparing()
+	case StageVenting:
+		w.venting()
+	case StageAtPressure:
+		w.holding()
+		w.water()
+	case StageFalling:
+		w.falling()
+	case StageCooling:
+		w.cooling()
+	case StageCool:
+		w.cool()
+	case StageCalledOff:
+		w.calledOff()
+	}
+	return w.pings
+}
+
+// wanting collects the pings of a run.
+type wanting struct {
+	run   Run
+	pot   CookerIs // as it is known now
+	pings []Ping
+}
+
+// key names a ping of the run: run/12/hold-over/2.
+func (r Run) key(name string, n int) string { return r.No.Prefix() + name + "/" + strconv.Itoa(n) }
+
+// again is a ping that follows when nobody answers the first.
+type again struct {
+	due  time.Time
+	kind PingKind
+}
+
+// add wants a chain of pings: the first, and those that follow when nobody answers.
+// None is wanted once somebody said that it is done.
+func (w *wanting) add(first Ping, more ...again) {
+	if w.run.saidDone(first.Key) {
+		return
+	}
+	first.Room, first.About = w.run.Room, w.run.No.Subject()
+	anew, postponed := w.run.postponed(first.Key, first.Kind)
+	moved := time.Duration(0)
+	if postponed && anew.After(first.Due) {
+		moved = anew.Sub(first.Due)
+	}
+	first.Due = first.Due.Add(moved)
+	w.pings = append(w.pings, first)
+	for i, a := range more {
+		p := first
+		p.Key, p.Kind, p.Due = first.Key+againPart+strconv.Itoa(i+1), a.kind, a.due.Add(moved)
+		if a.kind == WhoIsThere {
+			p.To = 0
+		}
+		w.pings = append(w.pings, p)
+	}
+}
+
+// guarded is what follows a guard ping: again after 5 and 10 minutes, then every
+// room.
+func guarded(due time.Time, k PingKind) []again {
+	return []again{{due.Add(againFirst), k}, {due.Add(againSecond), k}, {due.Add(againRooms), WhoIsThere}}
+}
+
+// saidDone reports whether somebody said of a chain that it is done.
+func (r Run) saidDone(chain string) bool {
+	return slices.ContainsFunc(r.Answers, func(a Answer) bool { return chainOf(a.Key) == chain && a.How == AnswerDone })
+}
+
+func (r Run) saidNotYet(chain string) bool {
+	return slices.ContainsFunc(r.Answers, func(a Answer) bool { return chainOf(a.Key) == chain && a.How == AnswerNotYet })
+}
+
+// postponed is when a chain is due anew after the last answer that put it off. A
+// guard ping can be put off as often as somebody answers, any other once.
+func (r Run) postponed(chain string, k PingKind) (time.Time, bool) {
+	var anew time.Time
+	for _, a := range r.Answers {
+		if chainOf(a.Key) != chain || a.How != AnswerNotYet && a.How != AnswerGotIt {
+			continue
+		}
+		after, guard := k.putOff()
+		if anew.IsZero() || guard {
+			anew = a.At.Add(after)
+		}
+	}
+	return anew, !anew.IsZero()
+}
+
+// putOff is for how long a tap on Not yet puts a ping off, and whether it may be
+// put off again.
+func (k PingKind) putOff() (after time.Duration, guard bool) {
+	switch k {
+	case VentOver, HoldOver, WaterShort, StillHot, WhoIsThere:
+		return postponeGuard, true
+	case CheckZero:
+		return postponeZero, true
+	case PrepOver:
+		return postponeDue, false
+	case WetGrainStands:
+		return postponeSoak, false
+	case ProbablyCool, MeasureAgain:
+		return postponeCooling, false
+	case StartNow, HoldNearlyOver, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
+		return postponeDue, false
+	}
+	panic("ping " + k.String())
+}
+
+func (w *wanting) preparing() {
+	r := w.run
+	n := len(r.Preps)
+	by := r.Cook
+	if n > 0 && r.Preps[n-1].By != 0 {
+		by = r.Preps[n-1].By
+	}
+	if _, due, on := r.PrepDue(); on {
+		w.add(Ping{Key: r.key("prep", n), Due: due, Kind: PrepOver, Loudness: DuePing, To: by})
+	}
+	if until, stands := r.WetUntil(); stands {
+		w.add(Ping{Key: r.key("wet-grain", n), Due: until, Kind: WetGrainStands, Loudness: DuePing, To: by})
+	}
+}
+
+func (w *wanting) venting() {
+	n := 0
+	for _, s := range w.run.Steps {
+		if s.Kind == KindSteam {
+			n++
+		}
+	}
+	w.add(Ping{Key: w.run.key("vent-over", n), Due: w.run.Since.Add(ventFor), Kind: VentOver, Loudness: GuardPing, To: w.run.Cook})
+}
+
+func (w *wanting) holding() {
+	r := w.run
+	end, ok := r.HoldEnd()
+	if !ok {
+		return
+	}
+	if r.Hold.Time > 2*nearlyBefore {
+		w.add(Ping{Key: r.key("hold-nearly", r.Attempt()), Due: end.Add(-nearlyBefore), Kind: HoldNearlyOver, Loudness: DuePing, To: r.Cook})
+	}
+	w.add(Ping{Key: r.key("hold-over", r.Attempt()), Due: end, Kind: HoldOver, Loudness: GuardPing, To: r.Cook}, guarded(end, HoldOver)...)
+}
+
+// water warns as soon as the water doesn't cover the hold that runs, and again
+// shortly before it is down to what must be left.
+func (w *wanting) water() {
+	r := w.run
+	if r.WaterShort() == 0 {
+		return
+	}
+	lasts, _ := r.WaterLasts()
+	near := latest(lasts.Add(-waterNotice), r.Since.Add(againFirst))
+	w.add(Ping{Key: r.key("water", r.Attempt()), Due: r.Since, Kind: WaterShort, Loudness: GuardPing, To: r.Cook},
+		again{near, WaterShort}, again{near.Add(againFirst), WaterShort}, again{near.Add(againSecond), WhoIsThere})
+}
+
+func (w *wanting) falling() {
+	r := w.run
+	due := r.Since.Add(r.fallTime(w.pot))
+	w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
+		again{due.Add(zeroAgain), CheckZero}, again{due.Add(2 * zeroAgain), CheckZero})
+}
+
+// cooling asks for a reading: the first when the load is probably cool, the second
+// an hour after a cool skin.
+func (w *wanting) cooling() {
+	r := w.run
+	if due, ok := r.MeasureAgain(); ok {
+		w.add(Ping{Key: r.key("measure-again", r.cooled()), Due: due, Kind: MeasureAgain, Loudness: DuePing, To: r.Cook}, again{due, MeasureAgain})
+		return
+	}
+	if due, ok := r.ProbablyCool(); ok {
+		// Who measured, and found it warm, need not be asked before it can have cooled.
+		if last, read := r.NewestReading(); read {
+			due = latest(due, last.At.Add(postponeCooling))
+		}
+		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due, ProbablyCool})
+	}
+}
+
+// cooled counts the loads of heat that had to leave: lit again, it cools again.
+func (r Run) cooled() int { return max(1, len(r.Off)) }
+
+// cool tells the cook, unless the cook took the reading.
+func (w *wanting) cool() {
+	if last, ok := w.run.NewestReading(); ok && last.By != w.run.Cook {
+		w.add(Ping{Key: w.run.key("cool", w.run.cooled()), Due: w.run.Since, Kind: CoolNow, Loudness: DuePing, To: w.run.Cook})
+	}
+}
+
+// calledOff keeps watch over a flame that nobody said to be off, and then over the
+// pressure.
+func (w *wanting) calledOff() {
+	r := w.run
+	off, heatOff := r.LastStep(KindHeatOff)
+	on, lit := r.LastStep(KindHeatOn)
+	switch {
+	case !lit:
+	case !heatOff || off.At.Before(on.At):
+		due := r.Since.Add(stillHotAfter)
+		w.add(Ping{Key: r.key("still-hot", 1), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
+	case !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
+		due := off.At.Add(r.fallTime(w.pot))
+		w.add(Ping{Key: r.key("zero", len(r.Off)+1), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
+			again{due.Add(zeroAgain), CheckZero}, again{due.Add(2 * zeroAgain), CheckZero})
+	}
+}
+
+func (r Run) stepSince(k Kind, at time.Time) bool {
+	s, ok := r.LastStep(k)
+	return ok && !s.At.Before(at)
+}
+
+// doneMeans is what a tap on Done says of a ping: as much as the words would. Nil
+// for those that only end.
+func doneMeans(key string) RunEntry {
+	parts := strings.Split(chainOf(key), "/")
+	if len(parts) < 3 {
+		return nil
+	}
+	switch parts[2] {
+	case "prep":
+		return PrepEnded{}
+	case "vent-over":
+		return VentClosed{}
+	case "hold-over", "still-hot":
+		return HeatOff{}
+	case "zero":
+		return AtZero{}
+	}
+	return nil
+}
