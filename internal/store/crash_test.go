@@ -69,8 +69,8 @@ func writeTurn(tx *Tx) (kitchen.EntryNo, error) {
 	return no, err
 }
 
-// foundation is a collective with a member and a room, each of number 1.
-func foundation(tx *Tx) error {
+// foundation is a collective with a member and a room, each the first of their kind.
+func foundation(tx *Tx, address string) error {
 	c, err := tx.NewCollective("growers", morning)
 	if err != nil {
 		return err
@@ -79,7 +79,7 @@ func foundation(tx *Tx) error {
 	if _, err := b.AddMember("Ana", kitchen.Steward, morning); err != nil {
 		return err
 	}
-	_, err = b.AddRoom(RoomRow{Door: "console", Address: "room", Kind: HomeRoom, Joined: morning})
+	_, err = b.AddRoom(RoomRow{Door: "console", Address: address, Kind: HomeRoom, Joined: morning})
 	return err
 }
 
@@ -99,7 +99,7 @@ func countsOf(t testing.TB, db *DB) (n [4]int) {
 func TestKilledWhileWriting(t *testing.T) {
 	folder := t.TempDir()
 	db := open(t, folder)
-	if err := db.Update(context.Background(), foundation); err != nil {
+	if err := db.Update(context.Background(), func(tx *Tx) error { return foundation(tx, "room") }); err != nil {
 		t.Fatal(err)
 	}
 	if err := db.Close(); err != nil {
@@ -173,7 +173,7 @@ func killAfter(t *testing.T, folder string, turns int) (last int) {
 
 func TestWhatFailsLeavesNothing(t *testing.T) {
 	db := open(t, t.TempDir())
-	if err := db.Update(context.Background(), foundation); err != nil {
+	if err := db.Update(context.Background(), func(tx *Tx) error { return foundation(tx, "room") }); err != nil {
 		t.Fatal(err)
 	}
 	broken := errors.New("broken")
@@ -212,7 +212,7 @@ func TestWhatFailsLeavesNothing(t *testing.T) {
 
 func TestWakeUps(t *testing.T) {
 	db := open(t, t.TempDir())
-	if err := db.Update(context.Background(), foundation); err != nil {
+	if err := db.Update(context.Background(), func(tx *Tx) error { return foundation(tx, "room") }); err != nil {
 		t.Fatal(err)
 	}
 	for range 2 {

@@ -65,11 +65,13 @@ func TestOutboxOrder(t *testing.T) {
 		{"in turn", []store.Parcel{{Post: []byte("a")}, {Post: []byte("b")}}, []string{"a", "b"}},
 		{"guard overtakes", []store.Parcel{{Post: []byte("a")}, {Post: []byte("hot"), Rank: store.Overtakes}}, []string{"hot", "a"}},
 		{
-			"newest of a slot", []store.Parcel{{Post: []byte("1"), Slot: "run/1"}, {Post: []byte("a")}, {Post: []byte("2"), Slot: "run/1"}},
+			"newest of a slot",
+			[]store.Parcel{{Post: []byte("1"), Slot: "run/1"}, {Post: []byte("a")}, {Post: []byte("2"), Slot: "run/1"}},
 			[]string{"a", "2"},
 		},
 		{
-			"other slots apart", []store.Parcel{{Post: []byte("1"), Slot: "run/1"}, {Post: []byte("2"), Slot: "run/2"}},
+			"other slots apart",
+			[]store.Parcel{{Post: []byte("1"), Slot: "run/1"}, {Post: []byte("2"), Slot: "run/2"}},
 			[]string{"1", "2"},
 		},
 		{
@@ -83,11 +85,13 @@ func TestOutboxOrder(t *testing.T) {
 			[]string{"hot", "2 edits x1"},
 		},
 		{
-			"an answer edited before it was sent", []store.Parcel{{Post: []byte("a")}, {Post: []byte("a2"), Replaces: 1}},
+			"an answer edited before it was sent",
+			[]store.Parcel{{Post: []byte("a")}, {Post: []byte("a2"), Replaces: 1}},
 			[]string{"a2"},
 		},
 		{
-			"edited twice", []store.Parcel{{Post: []byte("a")}, {Post: []byte("a2"), Replaces: 1}, {Post: []byte("a3"), Replaces: 2}},
+			"edited twice",
+			[]store.Parcel{{Post: []byte("a")}, {Post: []byte("a2"), Replaces: 1}, {Post: []byte("a3"), Replaces: 2}},
 			[]string{"a3"},
 		},
 	} {

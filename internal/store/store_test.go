@@ -81,6 +81,9 @@ func TestTurn(t *testing.T) {
 			t.Errorf("parcels %v, want one", parcels)
 		}
 		due, ok, err := tx.NextDue()
+		if err != nil {
+			return err
+		}
 		if !ok || !due.Equal(morning.Add(time.Hour)) {
 			t.Errorf("next due %v %v", due, ok)
 		}
