@@ -13,9 +13,6 @@ import (
 // 01:30 would be left out on one day of the year and come twice on another.
 const firstHour = 4
 
-// longestShift is more than any zone has turned its clocks back at once.
-const longestShift = 3 * time.Hour
-
 // ErrHour is the error of a time of day that does not exist on every day of the
 // year, or not at all.
 var ErrHour = errors.New("time of day is not between 04:00 and 23:59")
@@ -65,17 +62,21 @@ type Occurrence struct {
 }
 
 // Next is the first occurrence after an instant. Where a zone turns its clocks
-// back in the evening and a time comes twice, only the first one counts.
+// back in the evening and a time comes twice, it counts once.
+//
+// The schedule is asked in a zone without clock changes, and its answer put into
+// the calendar's: asked in a zone whose clocks go forward by half an hour, as on
+// Lord Howe Island, it leaves out the day.
 func (c Calendar) Next(after time.Time) Occurrence {
-	due := c.schedule.Next(after.In(c.zone))
-	if c.repeats(due) {
-		due = c.schedule.Next(due)
+	date := c.schedule.Next(relabel(after.In(c.zone), time.UTC))
+	due := relabel(date, c.zone)
+	if !due.After(after) {
+		due = relabel(c.schedule.Next(date), c.zone)
 	}
 	return Occurrence{Key: c.name + "/" + due.Format(time.DateOnly), Due: due.UTC()}
 }
 
-// repeats reports whether the clock showed the same time of the same day before.
-func (c Calendar) repeats(due time.Time) bool {
-	first := c.schedule.Next(due.Add(-longestShift - time.Minute))
-	return first.Before(due) && first.Day() == due.Day()
+// relabel is the instant at which the clocks of a zone show what t shows.
+func relabel(t time.Time, zone *time.Location) time.Time {
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), zone)
 }

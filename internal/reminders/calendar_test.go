@@ -36,7 +36,7 @@ func daily(t failer, at reminders.TimeOfDay, z *time.Location) reminders.Calenda
 }
 
 // The dates of the clock changes are those of the IANA time zone database,
-// files europe and southamerica.
+// files europe, southamerica and australasia.
 func TestDailyOverClockChanges(t *testing.T) {
 	for _, c := range []struct {
 		name, zone, after string
@@ -78,6 +78,12 @@ func TestDailyOverClockChanges(t *testing.T) {
 			at:   reminders.TimeOfDay{Hour: 9},
 			keys: []string{"digest/2019-02-17", "digest/2019-02-18"},
 			dues: []string{"2019-02-17T12:00:00Z", "2019-02-18T12:00:00Z"},
+		},
+		{
+			name: "Lord Howe goes from 02:00 to 02:30", zone: "Australia/Lord_Howe", after: "2008-10-03T17:30:00Z",
+			at:   reminders.TimeOfDay{Hour: 4},
+			keys: []string{"digest/2008-10-05", "digest/2008-10-06"},
+			dues: []string{"2008-10-04T17:00:00Z", "2008-10-05T17:00:00Z"},
 		},
 	} {
 		t.Run(c.name, func(t *testing.T) {

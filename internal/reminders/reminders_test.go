@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -197,9 +198,9 @@ func TestRunGoesOnPastAFailure(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
 				b, start := openBook(t), time.Now()
-				bad := true
+				var mended atomic.Bool
 				b.fails = func(key string) error {
-					if key == "run/12/0" && bad {
+					if key == "run/12/0" && !mended.Load() {
 						return c.fails()
 					}
 					return nil
@@ -209,7 +210,7 @@ func TestRunGoesOnPastAFailure(t *testing.T) {
 				running(t, b, reminders.Config{})
 				time.Sleep(67 * time.Second)
 				wantStory(t, b, "run/12/1 0s, run/12/2 0s")
-				bad = false
+				mended.Store(true)
 				time.Sleep(30 * time.Second)
 				wantStory(t, b, "run/12/0 37s")
 			})

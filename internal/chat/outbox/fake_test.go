@@ -88,6 +88,16 @@ func (d *platform) texts(room string) string {
 	return strings.Join(all, " ")
 }
 
+// last is what was taken last.
+func (d *platform) last() taken {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if len(d.took) == 0 {
+		return taken{}
+	}
+	return d.took[len(d.took)-1]
+}
+
 // kitchenBook is a book with one collective and some rooms on a door.
 type kitchenBook struct {
 	t     failer

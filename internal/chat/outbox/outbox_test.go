@@ -3,6 +3,7 @@ package outbox_test
 import (
 	"context"
 	"errors"
+	"sync/atomic"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -76,8 +77,8 @@ func TestRunIsWoken(t *testing.T) {
 			time.Sleep(time.Hour)
 			b.queue("a", time.Now(), text)
 			synctest.Wait()
-			if n := len(d.took); n == 0 || d.took[n-1].text != text || !d.took[n-1].at.Equal(time.Now()) {
-				t.Fatalf("%s was not sent at once: %+v", text, d.took)
+			if last := d.last(); last.text != text || !last.at.Equal(time.Now()) {
+				t.Fatalf("%s was not sent at once: %+v", text, last)
 			}
 		}
 	})
@@ -88,12 +89,13 @@ func TestRunIsWoken(t *testing.T) {
 func TestRetryAfterHoldsTheRoom(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		b, d := openBook(t, door, "a", "b"), newPlatform(t, door)
-		start, tries := time.Now(), 0
+		start := time.Now()
+		var tries atomic.Int64
 		d.before = func(p chat.Parcel, _ string) error {
 			if p.Room.ID != "a" {
 				return nil
 			}
-			if tries++; time.Since(start) < 40*time.Second {
+			if tries.Add(1); time.Since(start) < 40*time.Second {
 				return chat.RetryAfter{Wait: 40 * time.Second}
 			}
 			return nil
@@ -105,8 +107,8 @@ func TestRetryAfterHoldsTheRoom(t *testing.T) {
 		b.queue("b", time.Now(), "b1")
 		time.Sleep(40*time.Second - time.Millisecond)
 		synctest.Wait()
-		if tries != 1 || d.texts("b") != "b1" {
-			t.Errorf("%d tries while told to wait, want 1; room b has %q", tries, d.texts("b"))
+		if tries.Load() != 1 || d.texts("b") != "b1" {
+			t.Errorf("%d tries while told to wait, want 1; room b has %q", tries.Load(), d.texts("b"))
 		}
 		time.Sleep(time.Millisecond)
 		synctest.Wait()

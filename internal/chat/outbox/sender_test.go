@@ -3,6 +3,7 @@ package outbox
 import (
 	"context"
 	"errors"
+	"sync/atomic"
 	"testing"
 	"testing/synctest"
 	"time"
@@ -13,12 +14,12 @@ import (
 )
 
 // counter takes every parcel and counts.
-type counter struct{ sent int }
+type counter struct{ sent atomic.Int64 }
 
 func (*counter) Name() chat.DoorName                     { return "fake" }
 func (*counter) Run(context.Context, chat.Handler) error { return nil }
 func (c *counter) Send(context.Context, chat.Parcel) (chat.Receipt, error) {
-	c.sent++
+	c.sent.Add(1)
 	return chat.Receipt{Post: "x"}, nil
 }
 
@@ -64,13 +65,13 @@ func TestNothingIsSentWhileTheBookCannotBeTold(t *testing.T) {
 		go func() { done <- o.Run(ctx) }()
 		time.Sleep(7*time.Second - time.Millisecond)
 		synctest.Wait()
-		if d.sent != 0 {
+		if d.sent.Load() != 0 {
 			t.Error("a post was sent while the book was full")
 		}
 		time.Sleep(time.Millisecond) // tries at 0, 1, 3 and 7 seconds
 		synctest.Wait()
-		if d.sent != 1 {
-			t.Errorf("%d posts sent once there was space, want 1", d.sent)
+		if d.sent.Load() != 1 {
+			t.Errorf("%d posts sent once there was space, want 1", d.sent.Load())
 		}
 		cancel()
 		if err := <-done; err != nil {
@@ -86,7 +87,7 @@ func TestFailedSyncEndsRun(t *testing.T) {
 	if err := o.Run(t.Context()); !errors.Is(err, store.ErrFsync) {
 		t.Errorf("Run: got %v, want ErrFsync", err)
 	}
-	if d.sent != 0 {
+	if d.sent.Load() != 0 {
 		t.Error("a post was sent after a failed sync")
 	}
 }
