@@ -3,6 +3,7 @@ package phrase
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"ryebell/internal/kitchen"
 )
@@ -49,6 +50,9 @@ func (k Correct) String() string {
 
 // senseText prints an amount in the unit it was said in.
 func senseText(s Sense) string {
+	if s.Dim == Duration {
+		return durationText(time.Duration(s.Value * float64(time.Second)))
+	}
 	for i := range measures {
 		for _, m := range measures[i].means {
 			if m.unit != s.Unit || m.dim != s.Dim {
@@ -96,6 +100,10 @@ func corrected(c, d cursor, led bool) (Intent, cursor, bool) {
 	if by, e, ok := deadline(d); ok && led {
 		k.OutBy = &by
 		return k, e, true
+	}
+	if p, ok := d.token().(Period); ok && led && p.Length > 0 {
+		k.Quantity = []Sense{{Dim: Duration, Value: p.Length.Seconds(), Unit: "s"}}
+		return k, d.use(1), true
 	}
 	it := gatherOne(d)
 	e := it.c

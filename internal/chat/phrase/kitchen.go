@@ -69,6 +69,11 @@ func matchSet(c cursor) (Intent, cursor, bool) {
 	open, end := 0, c
 	for d := c; len(s.Changes) < maxSegments; {
 		change, e, ok := longestSetting(d)
+		if !ok && len(s.Changes) == 0 { // "sorry, we're at 1600 m"
+			if f := d.over("no", "sorry", "actually", "oops"); f.i > d.i {
+				change, e, ok = longestSetting(f.parted())
+			}
+		}
 		if n := len(s.Changes); n > 0 && d.i > c.i {
 			if _, held := s.Changes[n-1].(kitchen.HoldIs); held { // "hold quarts 90 and 5lb bags 150"
 				if more, f, fits := heldFor(d); fits {

@@ -251,7 +251,7 @@ func anyIntent(t *rapid.T) Intent {
 			Correct{Item: kitchen.Item{Count: 4, Container: kitchen.Container{Vessel: kitchen.Bag}}, Was: 3},
 			Correct{Item: kitchen.Item{Grain: grain.Oats}}, Correct{Item: kitchen.Item{Route: kitchen.LiquidCulture}},
 			Correct{Item: kitchen.Item{Count: 6, Container: anyContainer(t)}}, Correct{Item: kitchen.Item{Container: anyContainer(t)}},
-			Correct{Quantity: []Sense{{Mass, 1500, "g"}}}, Correct{OutBy: &Moment{Clock: &ClockTime{21, 0, true}}},
+			Correct{Quantity: []Sense{{Mass, 1500, "g"}}}, Correct{Quantity: []Sense{{Duration, 6000, "s"}}}, Correct{OutBy: &Moment{Clock: &ClockTime{21, 0, true}}},
 			Correct{Item: kitchen.Item{Count: 4}})
 	}
 	panic("no such intent")

@@ -165,6 +165,7 @@ func (r *reading) take(in Intent, kind Kind, c cursor) {
 // parsed weighs the reading.
 func (r reading) parsed() Parsed {
 	r.withoutManners()
+	r.joinDeadline()
 	mended := r.mended()
 	if len(r.intents) == 0 && r.near == nil {
 		return Parsed{Ask: r.whichWord()}
@@ -276,6 +277,21 @@ func (r *reading) withoutManners() {
 		kept, kinds = r.intents[:1], r.kinds[:1]
 	}
 	r.intents, r.kinds = kept, kinds
+}
+
+// joinDeadline gives a deadline said in front to the order that follows.
+func (r *reading) joinDeadline() {
+	if len(r.intents) != 2 || r.ask != nil {
+		return
+	}
+	by, ok := r.intents[0].(OutBy)
+	if !ok {
+		return
+	}
+	if p, ok := r.intents[1].(Plan); ok && p.OutBy == nil {
+		p.OutBy = &by.By
+		r.intents, r.kinds = []Intent{p}, r.kinds[1:]
+	}
 }
 
 func (r reading) mended() []string {
