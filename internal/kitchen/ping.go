@@ -168,15 +168,26 @@ func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
 	}
 	due := p.Due.In(zone)
 	if p.nextMorning() {
-		due = following(due, morning)
+		first := quiet.over(due.Add(-nextDay))
+		due = following(first.Add(nextDay/2), morning)
 	}
-	if quiet.holds(due) {
-		due = following(due, quiet.To)
-	}
+	due = quiet.over(due)
 	if !due.Equal(p.Due) {
 		p.Due = due.UTC()
 	}
 	return p
+}
+
+// nextDay is how long after the first ping the one of the next morning stands
+// before it is shifted.
+const nextDay = 12 * time.Hour
+
+// over is the end of the quiet hours that an instant lies in, else the instant.
+func (q QuietHours) over(at time.Time) time.Time {
+	if q.holds(at) {
+		return following(at, q.To)
+	}
+	return at
 }
 
 // nextMorning reports whether a ping repeats one of the day before.

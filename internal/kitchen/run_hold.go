@@ -335,13 +335,17 @@ func (f *folding) pressureBack(shown unit.GaugeKPa) {
 func (f *folding) dipped(e Dipped) {
 	low := f.trueOf(e.To)
 	f.step(KindDipped, 0)
-	if e.For == 0 && len(f.Dips) > 0 && (f.Stage != StageAtPressure || f.Dips[len(f.Dips)-1].Low == nil) {
+	_, runs := f.live()
+	if e.For == 0 && len(f.Dips) > 0 && (f.Stage != StageAtPressure || runs && f.Dips[len(f.Dips)-1].Low == nil) {
 		if low != nil {
 			f.deepen(*low)
 		}
 		return
 	}
 	if low != nil && *low > f.Hold.At-unit.PSI(gaugeStep) {
+		if !runs && f.Stage == StageAtPressure {
+			f.startStretch(f.rec.At, f.Hold.At, false)
+		}
 		return // no loss
 	}
 	if f.Stage == StagePressureLost {
@@ -362,12 +366,11 @@ func (f *folding) dipped(e Dipped) {
 
 func (f *folding) heatOff() {
 	f.step(KindHeatOff, 0)
-	if f.Stage == StageCalledOff {
-		return
-	}
 	f.closeStretch(f.rec.At)
 	f.goneOff(true)
-	f.enter(StageFalling)
+	if f.Stage != StageCalledOff {
+		f.enter(StageFalling)
+	}
 }
 
 // heatOffUnseen is a flame that must have gone off, nobody knows when: the hold

@@ -208,7 +208,7 @@ func (w *wanting) falling() {
 func (w *wanting) cooling() {
 	r := w.run
 	if due, ok := r.MeasureAgain(); ok {
-		w.add(Ping{Key: r.key("measure-again", r.cooled()), Due: due, Kind: MeasureAgain, Loudness: DuePing, To: r.Cook}, again{due, MeasureAgain})
+		w.add(Ping{Key: r.key("measure-again", r.cooled()), Due: due, Kind: MeasureAgain, Loudness: DuePing, To: r.Cook}, again{due.Add(nextDay), MeasureAgain})
 		return
 	}
 	if due, ok := r.ProbablyCool(); ok {
@@ -216,7 +216,7 @@ func (w *wanting) cooling() {
 		if last, read := r.NewestReading(); read {
 			due = latest(due, last.At.Add(postponeCooling))
 		}
-		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due, ProbablyCool})
+		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due.Add(nextDay), ProbablyCool})
 	}
 }
 
@@ -243,7 +243,7 @@ func (w *wanting) calledOff() {
 		w.add(Ping{Key: r.key("still-hot", 1), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
 	case !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
 		due := off.At.Add(r.fallTime(w.pot))
-		w.add(Ping{Key: r.key("zero", len(r.Off)+1), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
+		w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
 			again{due.Add(zeroAgain), CheckZero}, again{due.Add(2 * zeroAgain), CheckZero})
 	}
 }
