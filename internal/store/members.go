@@ -162,7 +162,7 @@ func (b *Book) ForgetMember(no kitchen.MemberNo, at time.Time) error {
 	return errors.Join(
 		b.forget(`UPDATE member SET name = '', folded = '' WHERE collective = :collective AND number = :no`, no),
 		b.forget(`DELETE FROM account WHERE collective = :collective AND member = :no`, no),
-		b.forget(`UPDATE entry SET said = NULL, salt = x'' WHERE collective = :collective AND member = :no`, no),
+		b.forget(`UPDATE entry INDEXED BY entry_speaker SET said = NULL, salt = x'' WHERE collective = :collective AND member = :no`, no),
 		b.forget(`
 			UPDATE outbox SET post = x'', wire = NULL WHERE state <> 1 AND collective = :collective AND inbox IN
 				(SELECT id FROM inbox WHERE collective = :collective AND member = :no)`, no),

@@ -23,14 +23,15 @@ type Config struct {
 
 // Answerer answers messages and pings from one book.
 type Answerer struct {
-	db   *store.DB
-	log  *slog.Logger
-	zone *time.Location
+	db     *store.DB
+	log    *slog.Logger
+	zone   *time.Location
+	folded folded
 }
 
 // New returns the responder of a book.
 func New(db *store.DB, c Config) *Answerer {
-	a := &Answerer{db: db, log: c.Log, zone: c.Zone}
+	a := &Answerer{db: db, log: c.Log, zone: c.Zone, folded: folded{by: map[store.CollectiveID]fold{}}}
 	if a.log == nil {
 		a.log = slog.New(slog.DiscardHandler)
 	}

@@ -186,11 +186,11 @@ func (t *turn) reconcile() error {
 // it as fired.
 func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	book := tx.Book(row.Collective)
-	records, err := book.Standing(kitchenSubject)
+	settings, err := a.settingsOf(book)
 	if err != nil {
 		return err
 	}
-	now = now.In(a.zoneOf(kitchen.FoldSettings(records)))
+	now = now.In(a.zoneOf(settings))
 	switch row.Kind {
 	case kitchen.StartNow:
 		return a.startNow(book, row, now)

@@ -63,9 +63,10 @@ func (t *turn) load() error {
 	if err != nil && !errors.Is(err, store.ErrNotFound) {
 		return err
 	}
-	if err := t.loadSettings(); err != nil {
+	if t.settings, err = t.a.settingsOf(t.book); err != nil {
 		return err
 	}
+	t.furnish()
 	members, err := t.book.Members()
 	if err != nil {
 		return err
@@ -79,16 +80,21 @@ func (t *turn) load() error {
 	return nil
 }
 
-// loadSettings folds the kitchen from the entries that count.
+// loadSettings folds the kitchen anew, once this turn has written about it.
 func (t *turn) loadSettings() error {
 	records, err := t.book.Standing(kitchenSubject)
 	if err != nil {
 		return err
 	}
 	t.settings = kitchen.FoldSettings(records)
+	t.furnish()
+	return nil
+}
+
+// furnish sets what follows from the settings.
+func (t *turn) furnish() {
 	t.names.Cookers, t.names.Quarts = t.settings.CookerNames(), t.settings.Measure
 	t.now = t.m.At.In(t.a.zoneOf(t.settings))
-	return nil
 }
 
 // zoneOf is the kitchen's time zone: its own, else the machine's.
