@@ -42,7 +42,7 @@ func rooms() []room {
 		{"internal/kitchen", []string{"internal/calc"}, pure},
 		{"internal/chat", nil, effects},
 		{"internal/chat/phrase", []string{"internal/kitchen", "internal/calc"}, pure},
-		{"internal/chat/wording", []string{"internal/chat", "internal/kitchen", "internal/calc"}, pure},
+		{"internal/chat/wording", []string{"internal/chat", "internal/chat/phrase", "internal/kitchen", "internal/calc"}, pure},
 		{"internal/chat/picture", []string{"internal/kitchen", "internal/calc"}, effects},
 		{"internal/store", []string{"internal/kitchen", "internal/calc"}, effects},
 		{"internal/reminders", []string{"internal/store", "internal/kitchen"}, effects},

@@ -24,10 +24,10 @@ type Start struct {
 func FoldStarts(records []Record) []Start {
 	var waiting []Start
 	for _, r := range records {
-		switch e := r.Entry.(type) {
-		case StartWanted:
+		if e, ok := r.Entry.(StartWanted); ok {
 			waiting = append(without(waiting, func(s Start) bool { return s.For == e.For }), Start{StartWanted: e, No: r.No})
-		case StartMet:
+		}
+		if e, ok := r.Entry.(StartMet); ok {
 			waiting = without(waiting, func(s Start) bool { return s.No == e.No })
 		}
 	}

@@ -209,22 +209,18 @@ func (t *turn) othersTurn(turn store.Turn) (store.InboxID, string, error) {
 	return turn.ID, who.Name, err
 }
 
-// undone says what a struck entry was.
+// undone says what a struck entry was; false for one that is not worth a word.
 func (t *turn) undone(e store.Logged) (string, bool) {
 	if !counts(e) {
 		return "", false
 	}
-	switch what := e.Entry.(type) {
-	case kitchen.Change:
-		return wording.UndoneChange(what, t.settings), true
-	case kitchen.RunBegun:
-		return wording.UndoneRun(what.Run), true
-	case kitchen.StartWanted:
-		return wording.UndoneStart(), true
-	case kitchen.RoleGiven, kitchen.StartMet, kitchen.Struck, kitchen.MemberJoined, kitchen.RoomJoined, kitchen.Forgotten:
-		return "", false
+	if c, ok := e.Entry.(kitchen.Change); ok {
+		return wording.UndoneChange(c, t.settings), true
 	}
-	panic("entry that nobody undoes")
+	if run, ok := e.Entry.(kitchen.RunBegun); ok {
+		return wording.UndoneRun(run.Run), true
+	}
+	return wording.UndoneStart(), is[kitchen.StartWanted](e.Entry)
 }
 
 // undoRoles gives back the role that a struck entry had changed.

@@ -37,11 +37,9 @@ func (s scene) followed(p phrase.Parsed, at time.Time) bool {
 	if s.plan == nil && s.set == nil || at.Sub(s.at) > questionLasts || len(p.Intents) != 1 {
 		return false
 	}
-	switch p.Intents[0].(type) {
-	case phrase.Correct, phrase.Cook:
-		return true
-	}
-	return false
+	_, corrects := p.Intents[0].(phrase.Correct)
+	_, cooks := p.Intents[0].(phrase.Cook)
+	return corrects || cooks
 }
 
 // context finds the scene of the message, and the sentence of a tapped button.
@@ -201,11 +199,13 @@ func (t *turn) strike(turn store.InboxID) error {
 // strikable reports whether an entry can be taken back: who joined has joined,
 // and what was forgotten is gone.
 func strikable(e kitchen.Entry) bool {
-	switch e.(type) {
-	case kitchen.Struck, kitchen.MemberJoined, kitchen.RoomJoined, kitchen.Forgotten:
-		return false
-	}
-	return true
+	return !is[kitchen.Struck](e) && !is[kitchen.MemberJoined](e) && !is[kitchen.RoomJoined](e) && !is[kitchen.Forgotten](e)
+}
+
+// is reports whether an entry is of a type.
+func is[E kitchen.Entry](e kitchen.Entry) bool {
+	_, ok := e.(E)
+	return ok
 }
 
 // oldAnswer is the row that the answer to an edited message stands in.

@@ -36,7 +36,7 @@ func note(n kitchen.Reservation, v PlanView) string {
 		}
 		return "Does it fit? Tell me once, like `big pot takes 7 quarts or 3 5lb bags`"
 	case kitchen.CountedAsNote:
-		return "For room, a " + short(n.Container) + " counts as a " + short(n.As) + "."
+		return "Room: a " + short(n.Container) + " counts as a " + short(n.As) + "."
 	case kitchen.WaterOverNote:
 		return "**" + litres(n.Needed) + " is over the " + litres(n.Max) + "** the cooker takes: cook a smaller load, not a shorter hold."
 	case kitchen.LowPressureNote:

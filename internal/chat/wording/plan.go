@@ -275,9 +275,6 @@ func holdLine(v PlanView) []chat.Block {
 		text += ", your own figure"
 	case kitchen.Default:
 		text += ", " + where
-		if h.Time > h.Base {
-			text += " (" + whole(h.Base.Minutes()) + " at sea level)"
-		}
 	}
 	text += "."
 	out := []chat.Block{say(text)}
@@ -299,9 +296,9 @@ func tooLongAdvice(h kitchen.Hold) string {
 
 func higherAdvice(h kitchen.Hold) string {
 	if h.WithinRating {
-		return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ": within its rating."
+		return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ", as it is rated."
 	}
-	return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ", only if the maker rates the cooker for it."
+	return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ", if so rated."
 }
 
 // waterAndLoads says what goes under the rack, how many loads it makes and when
