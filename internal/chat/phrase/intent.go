@@ -137,4 +137,3 @@ func (Choose) intent()      {}
 func (Greet) intent()       {}
 func (Thanks) intent()      {}
 func (Board) intent()       {}
-

@@ -134,11 +134,23 @@ func TestEverythingHasWords(t *testing.T) {
 	}
 	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
 	for _, r := range []kitchen.Refusal{
-		kitchen.NoHold{Container: kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(20)}}, kitchen.NoSuchRun{Run: 12},
-		kitchen.NoPlanYet{}, kitchen.NoUsualYet{}, kitchen.NotSteward{}, kitchen.LastSteward{}, kitchen.NoSuchMember{Name: "Ana"},
-		kitchen.NoSuchCooker{Name: "x", Known: []string{"big pot"}}, kitchen.NothingToUndo{}, kitchen.TooDry{Wanted: 0.1, Stored: 0.12},
-		kitchen.WrongCode{}, kitchen.TooManyTries{}, kitchen.UnknownZone{Name: "Mars"}, kitchen.NameTaken{Name: "Ana"},
-		kitchen.NoRoom{}, kitchen.TooSmall{AtHand: 500, Needs: 970}, kitchen.TooLate{OutBy: at, Start: at, Soonest: at},
+		kitchen.NoHold{Container: kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(20)}},
+		kitchen.NoSuchRun{Run: 12},
+		kitchen.NoPlanYet{},
+		kitchen.NoUsualYet{},
+		kitchen.NotSteward{},
+		kitchen.LastSteward{},
+		kitchen.NoSuchMember{Name: "Ana"},
+		kitchen.NoSuchCooker{Name: "x", Known: []string{"big pot"}},
+		kitchen.NothingToUndo{},
+		kitchen.TooDry{Wanted: 0.1, Stored: 0.12},
+		kitchen.WrongCode{},
+		kitchen.TooManyTries{},
+		kitchen.UnknownZone{Name: "Mars"},
+		kitchen.NameTaken{Name: "Ana"},
+		kitchen.NoRoom{},
+		kitchen.TooSmall{AtHand: 500, Needs: 970},
+		kitchen.TooLate{OutBy: at, Start: at, Soonest: at},
 	} {
 		fits(t, Refused(r), 8)
 	}
