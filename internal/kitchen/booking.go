@@ -42,10 +42,31 @@ func (BookingMade) entry()     {}
 func (BookingReleased) entry() {}
 func (BookingMoved) entry()    {}
 
+// BookingEntry is an entry about bookings. The cases are the types of this file.
+//
+//sumtype:decl
+type BookingEntry interface {
+	Entry
+	booking()
+}
+
+func (BookingMade) booking()     {}
+func (BookingReleased) booking() {}
+func (BookingMoved) booking()    {}
+
 // Booking is a booking that stands; its number is that of the entry that made it.
+// The other fields are those of [BookingMade].
 type Booking struct {
-	BookingMade
-	No EntryNo
+	No             EntryNo
+	Cooker         string
+	From, To, Soak time.Time
+	For            MemberNo
+	Room           int64
+}
+
+// Standing is the booking that an entry makes.
+func (b BookingMade) Standing(no EntryNo) Booking {
+	return Booking{No: no, Cooker: b.Cooker, From: b.From, To: b.To, Soak: b.Soak, For: b.For, Room: b.Room}
 }
 
 // FoldBookings lists the bookings that stand, the earliest first.
@@ -54,9 +75,13 @@ func FoldBookings(records []Record) []Booking {
 	slices.SortStableFunc(records, func(a, b Record) int { return int(a.No - b.No) })
 	var all []Booking
 	for _, r := range records {
-		switch e := r.Entry.(type) {
+		entry, ok := r.Entry.(BookingEntry)
+		if !ok {
+			continue
+		}
+		switch e := entry.(type) {
 		case BookingMade:
-			all = append(all, Booking{BookingMade: e, No: r.No})
+			all = append(all, e.Standing(r.No))
 		case BookingReleased:
 			all = slices.DeleteFunc(all, func(b Booking) bool { return b.No == e.No })
 		case BookingMoved:
@@ -85,13 +110,13 @@ func (s Settings) SoakBefore(from time.Time) time.Time {
 }
 
 // CheckBooking refuses a booking that can't be: [EmptyBooking], or [Booked] with
-// the one that stands in its way. No is the booking that it takes the place of, 0
-// for a new one.
-func CheckBooking(b BookingMade, no EntryNo, stand []Booking) error {
+// the one that stands in its way. A booking that is moved keeps its number and is
+// not in its own way; a new one has none.
+func CheckBooking(b Booking, stand []Booking) error {
 	if !b.To.After(b.From) {
 		return EmptyBooking{From: b.From, To: b.To}
 	}
-	if other := Conflicts(b, no, stand); len(other) > 0 {
+	if other := Conflicts(b, stand); len(other) > 0 {
 		return Booked{By: other[0]}
 	}
 	return nil
@@ -99,10 +124,10 @@ func CheckBooking(b BookingMade, no EntryNo, stand []Booking) error {
 
 // Conflicts lists the bookings of the same cooker that overlap; end to end is no
 // overlap.
-func Conflicts(b BookingMade, no EntryNo, stand []Booking) []Booking {
+func Conflicts(b Booking, stand []Booking) []Booking {
 	var out []Booking
 	for _, s := range stand {
-		if s.No != no && sameName(s.Cooker, b.Cooker) && s.From.Before(b.To) && b.From.Before(s.To) {
+		if s.No != b.No && sameName(s.Cooker, b.Cooker) && s.From.Before(b.To) && b.From.Before(s.To) {
 			out = append(out, s)
 		}
 	}

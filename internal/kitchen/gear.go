@@ -55,8 +55,21 @@ type GearChecked struct {
 	Parts  []Part `json:"parts"`
 }
 
+// GearEntry is an entry about the parts of a cooker: the types of this file and
+// [GaugeReads].
+//
+//sumtype:decl
+type GearEntry interface {
+	Entry
+	gear()
+}
+
 func (GearFailed) entry()  {}
 func (GearChecked) entry() {}
+
+func (GearFailed) gear()  {}
+func (GearChecked) gear() {}
+func (GaugeReads) gear()  {}
 
 // Gear is what is known of the parts of one cooker.
 type Gear struct {
@@ -74,7 +87,11 @@ func FoldGear(records []Record) []Gear {
 	slices.SortStableFunc(records, func(a, b Record) int { return a.At.Compare(b.At) })
 	var all []Gear
 	for _, r := range records {
-		switch e := r.Entry.(type) {
+		entry, ok := r.Entry.(GearEntry)
+		if !ok {
+			continue
+		}
+		switch e := entry.(type) {
 		case GearFailed:
 			g := gearOf(&all, e.Cooker, r.At)
 			g.Failed[e.Part] = r.At

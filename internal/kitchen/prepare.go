@@ -136,12 +136,10 @@ func (f *folding) endPrep() {
 
 // prepRepeats reports whether that step goes on, or was ended, already.
 func (f *folding) prepRepeats(e RunEntry) bool {
-	switch e := e.(type) {
-	case PrepBegun:
+	if e, ok := e.(PrepBegun); ok {
 		return slices.ContainsFunc(f.Preps, func(p Preparation) bool { return p.What == e.What && p.To.IsZero() })
-	case PrepEnded:
-		n := len(f.Preps)
-		return n > 0 && !f.Preps[n-1].To.IsZero() && (e.What == 0 || f.Preps[n-1].What == e.What)
 	}
-	return false
+	n := len(f.Preps)
+	ended, ok := e.(PrepEnded)
+	return ok && n > 0 && !f.Preps[n-1].To.IsZero() && (ended.What == 0 || f.Preps[n-1].What == ended.What)
 }

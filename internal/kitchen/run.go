@@ -77,9 +77,10 @@ type Stray struct {
 
 // Answer is what somebody answered to a ping.
 type Answer struct {
-	PingAnswered
-	By MemberNo
-	At time.Time
+	Key string
+	How Answered
+	By  MemberNo
+	At  time.Time
 }
 
 // telling is a record with the settings in force when it happened.
@@ -161,8 +162,12 @@ func (r Run) check(rec Record, s Settings) error {
 	if _, again := e.(RunBegun); again {
 		return AlreadySo{Run: r.No, Said: KindRunBegun, By: r.Steps[0].By, At: r.Begun, Seen: true}
 	}
-	if rec.At.After(rec.Written.Add(clockSkew)) {
-		return InFuture{At: rec.At, Told: rec.Written}
+	over := rec.At
+	if d, ok := e.(Dipped); ok {
+		over = over.Add(d.For)
+	}
+	if over.After(rec.Written.Add(clockSkew)) {
+		return InFuture{At: over, Told: rec.Written}
 	}
 	if rec.At.Before(r.Begun) {
 		return BeforeRun{Run: r.No, At: rec.At, Begun: r.Begun}

@@ -273,7 +273,7 @@ func (f *folding) tookOver(by MemberNo) {
 // answered writes an answer down. Who sees to it has the run from then on; what a
 // tap says to be done is as good as saying it.
 func (f *folding) answered(e PingAnswered) {
-	f.Answers = append(f.Answers, Answer{PingAnswered: e, By: f.rec.By, At: f.rec.At})
+	f.Answers = append(f.Answers, Answer{Key: e.Key, How: e.How, By: f.rec.By, At: f.rec.At})
 	switch e.How {
 	case AnswerSeen, AnswerNotYet:
 	case AnswerGotIt:

@@ -199,6 +199,9 @@ func (m *machine) nothingSkipped(t *rapid.T) {
 			return
 		}
 		i := onPath(s.Kind)
+		if s.Kind == KindPressureBack {
+			i = onPath(KindAtPressure)
+		}
 		if i > at+1 {
 			t.Fatalf("%v skips %v: %+v", s.Kind, path[at+1].kind, m.run.Steps)
 		}

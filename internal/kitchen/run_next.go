@@ -18,19 +18,17 @@ type Choice struct {
 func (r Run) Next() []Choice {
 	var out []Choice
 	for _, m := range follows[r.Stage] {
-		switch m.kind {
-		case KindPrepBegun:
-			if p, ok := r.nextPrep(); ok {
-				out = append(out, Choice{m.kind, p})
-			}
-		case KindPrepEnded:
-			if p, _, on := r.PrepDue(); on {
-				out = append(out, Choice{m.kind, p.What})
-			}
-		default:
-			if !r.had(m.kind) {
-				out = append(out, Choice{Kind: m.kind})
-			}
+		c, ok := Choice{Kind: m.kind}, !r.had(m.kind)
+		if m.kind == KindPrepBegun {
+			c.Prep, ok = r.nextPrep()
+		}
+		if m.kind == KindPrepEnded {
+			var p Preparation
+			p, _, ok = r.PrepDue()
+			c.Prep = p.What
+		}
+		if ok {
+			out = append(out, c)
 		}
 	}
 	return out
@@ -182,9 +180,7 @@ func Board(runs []Run, now time.Time) []Row {
 		}
 		rows = append(rows, row)
 	}
-	slices.SortStableFunc(rows, func(a, b Row) int {
-		return compareRows(a, b)
-	})
+	slices.SortStableFunc(rows, compareRows)
 	return rows
 }
 
@@ -204,9 +200,9 @@ func compareRows(a, b Row) int {
 	return int(a.Run - b.Run)
 }
 
+// rank puts a hot cooker before all else.
 func (r Row) rank() int {
-	switch {
-	case r.Stage.Hot() || r.Stage == StageFalling:
+	if r.Stage.Hot() || r.Stage == StageFalling {
 		return 1
 	}
 	return 0

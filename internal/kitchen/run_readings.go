@@ -8,10 +8,13 @@ import (
 
 // Reading is what a thermometer showed.
 type Reading struct {
-	TempRead
-	At time.Time
-	By MemberNo
-	No EntryNo
+	// Units are those it was taken of; none means one of the run, unsaid which.
+	Units []UnitNo
+	Temp  unit.Celsius
+	Where Place
+	At    time.Time
+	By    MemberNo
+	No    EntryNo
 	// Limit is what it was measured against: see [Settings.CoolLimit].
 	Limit unit.Celsius
 }
@@ -39,7 +42,7 @@ type skinRead struct {
 // between or the middle, or by a second one of the skin that has not risen.
 func (f *folding) tempRead(e TempRead) {
 	f.step(KindTempRead, 0)
-	r := Reading{TempRead: e, At: f.rec.At, By: f.rec.By, No: f.rec.No, Limit: f.rec.s.CoolLimit()}
+	r := Reading{Units: e.Units, Temp: e.Temp, Where: e.Where, At: f.rec.At, By: f.rec.By, No: f.rec.No, Limit: f.rec.s.CoolLimit()}
 	f.Readings = append(f.Readings, r)
 	switch {
 	case r.Temp > r.Limit:

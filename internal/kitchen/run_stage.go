@@ -146,9 +146,9 @@ var follows = map[Stage][]move{
 	},
 	StageRising: {
 		{KindAtPressure, StageAtPressure},
-		{KindPressureBack, StageAtPressure},
 		{KindGaugeRead, StageRising},
 		{KindSteam, StageVenting},
+		{KindPressureBack, StageAtPressure},
 		{KindCalledOff, StageCalledOff},
 	},
 	StageAtPressure: {
@@ -171,9 +171,9 @@ var follows = map[Stage][]move{
 	},
 	StageFalling: {
 		{KindAtZero, StageCooling},
-		{KindHeatOn, StageHeating},
 		{KindGaugeRead, StageFalling},
 		{KindDipped, StageFalling},
+		{KindHeatOn, StageHeating},
 		{KindCalledOff, StageCalledOff},
 	},
 	StageCooling: {

@@ -1,0 +1,128 @@
+package kitchen
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+)
+
+func zoneNamed(t testing.TB, name string) *time.Location {
+	t.Helper()
+	zone, err := time.LoadLocation(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return zone
+}
+
+// Quiet from 22 to 7. The clocks of Lisbon go forward on 29 March 2026 and back on
+// 25 October, at one in the night (EU Directive 2000/84/EC): the morning is that of
+// the clock on the wall.
+func TestShift(t *testing.T) {
+	night := QuietHours{From: 22 * 60, To: 7 * 60}
+	noon := QuietHours{From: 12 * 60, To: 14*60 + 30}
+	due := Ping{Key: "run/12/prep/1", Kind: PrepOver, Loudness: DuePing}
+	guard := Ping{Key: "run/12/hold-over/1", Kind: HoldOver, Loudness: GuardPing}
+	note := Ping{Key: "gear/pot/gauge", Kind: GaugeCheckDue, Loudness: NotePing}
+	again := Ping{Key: "run/12/probably-cool/1/again/1", Kind: ProbablyCool, Loudness: DuePing}
+	tests := []struct {
+		name  string
+		ping  Ping
+		quiet QuietHours
+		zone  string
+		at    string
+		want  string
+	}{
+		{"by day", due, night, "UTC", "2026-03-02T15:00:00Z", "2026-03-02T15:00:00Z"},
+		{"at night", due, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-03T07:00:00Z"},
+		{"after midnight", due, night, "UTC", "2026-03-03T02:10:00Z", "2026-03-03T07:00:00Z"},
+		{"the first minute", due, night, "UTC", "2026-03-02T22:00:00Z", "2026-03-03T07:00:00Z"},
+		{"the last", due, night, "UTC", "2026-03-03T06:59:59Z", "2026-03-03T07:00:00Z"},
+		{"when it is over", due, night, "UTC", "2026-03-03T07:00:00Z", "2026-03-03T07:00:00Z"},
+		{"a note waits too", note, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-03T07:00:00Z"},
+		{"a guard passes", guard, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-02T23:10:00Z"},
+		{"none", due, QuietHours{}, "UTC", "2026-03-02T23:10:00Z", "2026-03-02T23:10:00Z"},
+		{"within a day", due, noon, "UTC", "2026-03-02T13:10:00Z", "2026-03-02T14:30:00Z"},
+		{"by the zone", due, night, "Asia/Kolkata", "2026-03-02T17:00:00Z", "2026-03-03T01:30:00Z"},
+		{"a night of 23 hours", due, night, "Europe/Lisbon", "2026-03-28T23:00:00Z", "2026-03-29T06:00:00Z"},
+		{"a night of 25 hours", due, night, "Europe/Lisbon", "2026-10-24T22:00:00Z", "2026-10-25T07:00:00Z"},
+		// Those of the next morning stand twelve hours after the first.
+		{"the morning after an evening", again, QuietHours{}, "UTC", "2026-03-03T08:23:00Z", "2026-03-03T08:00:00Z"},
+		{"the morning after a shifted night", again, night, "UTC", "2026-03-03T12:40:00Z", "2026-03-04T08:00:00Z"},
+		{"the morning after a morning", again, night, "UTC", "2026-03-03T22:00:00Z", "2026-03-04T08:00:00Z"},
+		{"late sleepers", again, QuietHours{From: 22 * 60, To: 10 * 60}, "UTC", "2026-03-03T08:23:00Z", "2026-03-03T10:00:00Z"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			at, err := time.Parse(time.RFC3339, tt.at)
+			if err != nil {
+				t.Fatal(err)
+			}
+			tt.ping.Due = at
+			got := Shift(tt.ping, tt.quiet, zoneNamed(t, tt.zone))
+			if s := got.Due.UTC().Format(time.RFC3339); s != tt.want {
+				t.Errorf("due %s, want %s", s, tt.want)
+			}
+			if got.Due = at; got != tt.ping {
+				t.Errorf("more than the time changed: %+v", got)
+			}
+		})
+	}
+}
+
+// Nothing that waits falls into quiet hours or is made earlier by them, and the order
+// of a chain stays.
+func TestShiftOnlyWaits(t *testing.T) {
+	zone := zoneNamed(t, "Europe/Lisbon")
+	rapid.Check(t, func(t *rapid.T) {
+		quiet := QuietHours{From: TimeOfDay(rapid.IntRange(0, 1439).Draw(t, "from")), To: TimeOfDay(rapid.IntRange(3*60, 1439).Draw(t, "to"))}
+		at := time.Unix(rapid.Int64Range(1_770_000_000, 1_800_000_000).Draw(t, "at"), 0).UTC()
+		first := Ping{Key: "run/12/probably-cool/1", Kind: ProbablyCool, Loudness: DuePing, Due: at}
+		second := first
+		second.Key, second.Due = first.Key+againPart+"1", at.Add(nextDay)
+		a, b := Shift(first, quiet, zone), Shift(second, quiet, zone)
+		for _, p := range []Ping{a, b} {
+			if quiet.holds(p.Due.In(zone)) {
+				t.Fatalf("%v lies in the quiet hours", p.Due.In(zone))
+			}
+		}
+		if a.Due.Before(at) || !b.Due.After(a.Due) || b.Due.Sub(a.Due) > 49*time.Hour {
+			t.Fatalf("%v and %v of %v", a.Due.In(zone), b.Due.In(zone), at.In(zone))
+		}
+	})
+}
+
+func TestQuietIsOnesOwn(t *testing.T) {
+	s := Settings{}.With(QuietHours{From: 22 * 60, To: 7 * 60}, QuietHours{Member: jo, From: 60, To: 60}, PingsPrivate{jo, InPrivate}, PingsPrivate{ana, InPrivate}, PingsPrivate{ana, InRoom})
+	if q, ok := s.QuietFor(ana); !ok || q.From != 22*60 {
+		t.Errorf("Ana's quiet hours are the collective's: %+v %v", q, ok)
+	}
+	if _, ok := s.QuietFor(jo); ok {
+		t.Error("Jo wants none")
+	}
+	if s.PingsFor(jo) != InPrivate || s.PingsFor(ana) != InRoom || s.PingsFor(mik) != InRoom {
+		t.Errorf("pings go %v, %v, %v", s.PingsFor(jo), s.PingsFor(ana), s.PingsFor(mik))
+	}
+}
+
+func TestKindsOfPings(t *testing.T) {
+	words := map[string]bool{}
+	for i, k := range PingKinds() {
+		if int(k) != i+1 {
+			t.Errorf("%v stands at %d in the list", k, i)
+		}
+		if w := k.String(); words[w] || strings.Contains(w, "not said") {
+			t.Errorf("kind %d is called %q", k, w)
+		}
+		words[k.String()] = true
+		if k.Reach() == 0 {
+			t.Errorf("%v reaches nobody", k)
+		}
+		k.putOff()
+	}
+	if !(Ping{Kind: HoldNearlyOver, Due: clock("10:00")}).Stale(clock("10:05")) || (Ping{Kind: HoldOver, Due: clock("10:00")}).Stale(clock("15:00")) {
+		t.Error("an announcement is overtaken, a guard ping never")
+	}
+}

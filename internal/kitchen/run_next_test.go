@@ -1,0 +1,204 @@
+package kitchen
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"ryebell/internal/calc/unit"
+)
+
+func TestNext(t *testing.T) {
+	soaks := pot(MethodIs{Vessel: Jar, Method: Soaked})
+	held := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
+	tests := []struct {
+		name    string
+		kitchen Settings
+		told    *teller
+		want    string // the first two
+	}{
+		{"put on", pot(), begun(), "heat on, water put in"},
+		{"put on, to be soaked", soaks, begun(), "heat on, preparation begun soaking"},
+		{"soaking", soaks, begun().say("09:10", jo, PrepBegun{Soaking}), "preparation ended soaking, preparation begun simmering"},
+		{"drying over", soaks, begun().say("09:10", jo, PrepBegun{Drying}).say("09:50", jo, PrepEnded{}), "heat on, water put in"},
+		{"heating", pot(), begun().say("09:10", ana, HeatOn{}), "steam, water put in"},
+		{"venting", pot(), begun().say("09:10", ana, Steam{}), "vent closed, gauge read"},
+		{"rising", pot(), begun().say("09:10", ana, VentClosed{}), "at pressure, gauge read"},
+		{"at pressure", pot(), held(), "heat off, lost pressure"},
+		{"lost", pot(), held().say("10:10", ana, PressureLost{}), "back at pressure, heat off"},
+		{"falling", pot(), held().say("11:30", ana, HeatOff{}), "zero, gauge read"},
+		{"cooling", pot(), held().say("12:30", ana, AtZero{}), "out of the pot, temperature read"},
+		{"out", pot(), held().say("12:30", ana, OutOfPot{}), "temperature read, water left"},
+		{"called off hot", pot(), held().say("10:10", ana, CalledOff{}), "heat off, zero"},
+		{"called off and down", pot(), held().say("10:10", ana, CalledOff{}).say("10:20", ana, HeatOff{}).say("11:00", ana, AtZero{}), "out of the pot, water left"},
+	}
+	for _, tt := range tests {
+		var words []string
+		r := tt.told.run(t, tt.kitchen)
+		for _, c := range r.Next() {
+			w := c.Kind.String()
+			if c.Prep != 0 {
+				w += " " + c.Prep.String()
+			}
+			words = append(words, w)
+		}
+		if got := strings.Join(words[:min(2, len(words))], ", "); got != tt.want {
+			t.Errorf("%s: next %s, want %s", tt.name, got, tt.want)
+		}
+	}
+}
+
+// A person with wet hands can do a whole run by the first button alone.
+func TestARunByTheFirstButton(t *testing.T) {
+	say := map[Kind]RunEntry{
+		KindHeatOn: HeatOn{}, KindSteam: Steam{}, KindVentClosed: VentClosed{}, KindAtPressure: AtPressure{}, KindHeatOff: HeatOff{},
+		KindAtZero: AtZero{}, KindOutOfPot: OutOfPot{}, KindTempRead: TempRead{Temp: 26, Where: Between},
+	}
+	r := begun().run(t, pot())
+	for at := clock("09:10"); r.Stage != StageCool; at = at.Add(100 * time.Minute) {
+		next := r.Next()[0].Kind
+		var err error
+		if r, err = r.Apply(Record{By: ana, At: at, Written: at, Entry: say[next]}, pot()); err != nil {
+			t.Fatalf("%v after %v: %v", next, r.Stage, err)
+		}
+	}
+	if len(r.Steps) != 9 || slices.ContainsFunc(r.Steps, func(s Step) bool { return !s.Seen }) || r.Off[0].Outcome != Held {
+		t.Errorf("steps %+v, off %+v", r.Steps, r.Off)
+	}
+}
+
+func TestBoard(t *testing.T) {
+	numbered := func(no RunNo, l *teller) Run {
+		b := l.records[0].Entry.(RunBegun)
+		b.Run = no
+		if no == 4 {
+			b.Cook, b.Cooker = 0, "small pot"
+		}
+		l.records[0].Entry = b
+		return l.run(t, pot(CookerIs{Name: "small pot"}))
+	}
+	runs := []Run{
+		numbered(1, begun().say("12:00", ana, AtZero{}).say("13:00", jo, TempRead{Temp: 70})),
+		numbered(2, begun()),
+		numbered(3, begun().say("11:45", ana, AtPressure{})),
+		numbered(4, begun().say("13:00", ana, Steam{})),
+		numbered(5, begun().say("09:10", ana, CalledOff{})),
+		numbered(6, begun().say("11:00", ana, AtPressure{}).say("13:01", ana, TookOver{Member: mik}).say("13:02", ana, HeatOff{})),
+	}
+	var got []string
+	for _, row := range Board(runs, clock("13:20")) {
+		line := fmt.Sprintf("%v %d %s, %v: %v", row.Run, row.Cook, row.Cooker, row.Stage, row.Left)
+		if row.Newest != nil {
+			line += fmt.Sprintf(", %v", row.Newest.Temp)
+		}
+		got = append(got, line)
+	}
+	want := []string{
+		"#4 0 small pot, venting: -10m0s", "#3 1 big pot, at pressure: -5m0s", "#6 3 big pot, falling: 27m0s",
+		"#1 1 big pot, cooling: 10h40m0s, 70", "#2 1 big pot, planned: 0s",
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("board (-want +got):\n%s", diff)
+	}
+}
+
+// A hand-over changes nothing until it is accepted.
+func TestHandOver(t *testing.T) {
+	offered := begun().say("10:00", ana, AtPressure{}).say("10:10", ana, HandOffered{To: jo})
+	if r := offered.run(t, pot()); r.Cook != ana || r.Offered != jo {
+		t.Errorf("offered: cook %d, offered %d", r.Cook, r.Offered)
+	}
+	r := offered.say("10:12", jo, HandAccepted{}).run(t, pot())
+	if p := r.Wants(pot())[0]; r.Cook != jo || r.Offered != 0 || p.To != jo {
+		t.Errorf("accepted: cook %d, offered %d, ping to %d", r.Cook, r.Offered, p.To)
+	}
+	if r := begun().say("10:10", ana, TookOver{Member: mik}).run(t, pot()); r.Cook != mik {
+		t.Errorf("taken over by %d", r.Cook)
+	}
+}
+
+// Four bags and four quarts in a pot of seven quarts or three 5 lb bags: two loads,
+// and the second one asks for the water.
+func TestOrders(t *testing.T) {
+	p := mustWork(t, pot(), order(Item{Count: 4, Container: bag(5), Route: Agar}, Item{Count: 1, Container: jar(1), Route: LiquidCulture}, Item{Count: 3, Container: jar(1), Route: Agar}))
+	want := []Order{
+		{Cooker: "big pot", Items: []Item{{Count: 3, Container: bag(5), Route: Agar}}},
+		{Cooker: "big pot", Items: []Item{{Count: 1, Container: bag(5), Route: Agar}, {Count: 1, Container: jar(1), Route: LiquidCulture}, {Count: 3, Container: jar(1), Route: Agar}}},
+	}
+	if diff := cmp.Diff(want, p.Orders()); diff != "" {
+		t.Errorf("(-want +got):\n%s", diff)
+	}
+	second := Record{No: 1, At: clock("15:00"), Entry: RunBegun{Run: 13, Cooker: "big pot", Order: want[1], Cook: ana, Follows: 12}}
+	r, err := FoldRun([]Record{second}, always(pot()))
+	if err != nil || len(r.Asks()) != 1 || r.Asks()[0] != (Ask{HowMuchWater, 1}) || r.Units() != 5 {
+		t.Errorf("second load asks %+v, has %d units, %v", r.Asks(), r.Units(), err)
+	}
+	r = r.With(Record{No: 2, At: clock("15:01"), Entry: WaterIn{Water: unit.Litres(3)}}, pot())
+	if len(r.Asks()) != 0 {
+		t.Errorf("topped up, and it asks %+v", r.Asks())
+	}
+}
+
+// Whoever is not named is asked for.
+func TestNobodyNamed(t *testing.T) {
+	l := begun()
+	b := l.records[0].Entry.(RunBegun)
+	b.Cook = 0
+	l.records[0].Entry = b
+	r := l.say("10:00", jo, AtPressure{}).run(t, pot())
+	if asks := r.Asks(); len(asks) != 1 || asks[0].What != WhoCooks {
+		t.Errorf("asks %+v", asks)
+	}
+	for _, p := range r.Wants(pot()) {
+		if p.To != 0 || p.Room != 7 {
+			t.Errorf("%s goes to %d in room %d", p.Key, p.To, p.Room)
+		}
+	}
+}
+
+// Every stage can be reached, each kind of entry may follow somewhere, and the
+// diagram is that of the table.
+func TestDiagram(t *testing.T) {
+	reached := map[Stage]bool{StagePlanned: true, StageCool: true}
+	said := map[Kind]bool{KindRunBegun: true}
+	for _, s := range Stages() {
+		for _, m := range follows[s] {
+			reached[m.to], said[m.kind] = true, true
+		}
+	}
+	for _, s := range Stages() {
+		if !reached[s] {
+			t.Errorf("nothing leads to %v", s)
+		}
+	}
+	for k := KindRunBegun; k <= KindPingAnswered; k++ {
+		if !said[k] && !slices.Contains(anytime, k) {
+			t.Errorf("%v follows nothing", k)
+		}
+		if k.String() == "" {
+			t.Errorf("kind %d has no words", k)
+		}
+	}
+	golden := filepath.Join("testdata", "run.mermaid")
+	if *update {
+		if err := os.WriteFile(golden, []byte(Diagram()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), Diagram()); diff != "" {
+		t.Errorf("%s (-want +got), -update writes it:\n%s", golden, diff)
+	}
+}
+
+var update = flag.Bool("update", false, "write the golden files anew")
