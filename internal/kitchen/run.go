@@ -42,8 +42,9 @@ type Run struct {
 	Readings  []Reading
 	Water     Water
 	Answers   []Answer
-	// Newest is when the last of it happened.
-	Newest time.Time
+	// Newest is when the last of it happened, Heard when the last of it was told;
+	// a thumb tells nothing.
+	Newest, Heard time.Time
 	// Strays are the records that cannot be so beside the others, with why; they
 	// change nothing.
 	Strays []Stray
@@ -259,6 +260,11 @@ func fold(told []telling) (Run, error) {
 		}
 	}
 	f.told = told
+	for _, t := range told {
+		if a, ok := t.Entry.(PingAnswered); !ok || a.How != AnswerSeen {
+			f.Heard = latest(f.Heard, t.Written)
+		}
+	}
 	return f.Run, nil
 }
 

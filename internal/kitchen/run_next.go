@@ -171,7 +171,7 @@ func Board(runs []Run, now time.Time) []Row {
 		if r.Stage.Over() {
 			continue
 		}
-		row := Row{Run: r.No, Cook: r.Cook, Cooker: r.pot.Name, Stage: r.Stage, Since: r.Since}
+		row := Row{Run: r.No, Cook: r.Cook, Cooker: firstSet(r.pot.Name, r.Cooker), Stage: r.Stage, Since: r.Since}
 		if until, ok := r.Until(); ok {
 			row.Until, row.Left = until, until.Sub(now)
 		}

@@ -65,9 +65,12 @@ type wanting struct {
 // key names a ping of the run: run/12/hold-over/2.
 func (r Run) key(name string, n int) string { return r.No.Prefix() + name + "/" + strconv.Itoa(n) }
 
-// again is a ping that follows when nobody answers the first.
+// again is a ping that follows when nobody answers the first. It comes at least gap
+// after the first, or after anything that was told since the first was due: who
+// reports late isn't shouted at.
 type again struct {
 	due  time.Time
+	gap  time.Duration
 	kind PingKind
 }
 
@@ -85,9 +88,13 @@ func (w *wanting) add(first Ping, more ...again) {
 	}
 	first.Due = first.Due.Add(moved)
 	w.pings = append(w.pings, first)
+	quiet := latest(first.Due, w.run.Heard)
 	for i, a := range more {
 		p := first
-		p.Key, p.Kind, p.Due = first.Key+againPart+strconv.Itoa(i+1), a.kind, a.due.Add(moved)
+		p.Key, p.Kind, p.Due = first.Key+againPart+strconv.Itoa(i+1), a.kind, latest(a.due, quiet.Add(a.gap))
+		if a.gap == nextDay {
+			p.Due = first.Due.Add(nextDay)
+		}
 		if a.kind == WhoIsThere {
 			p.To = 0
 		}
@@ -98,7 +105,16 @@ func (w *wanting) add(first Ping, more ...again) {
 // guarded is what follows a guard ping: again after 5 and 10 minutes, then every
 // room.
 func guarded(due time.Time, k PingKind) []again {
-	return []again{{due.Add(againFirst), k}, {due.Add(againSecond), k}, {due.Add(againRooms), WhoIsThere}}
+	return []again{
+		{due.Add(againFirst), againFirst, k},
+		{due.Add(againSecond), againSecond, k},
+		{due.Add(againRooms), againRooms, WhoIsThere},
+	}
+}
+
+// checkedAgain is what follows a check for zero: twice more.
+func checkedAgain(due time.Time) []again {
+	return []again{{due.Add(zeroAgain), zeroAgain, CheckZero}, {due.Add(2 * zeroAgain), 2 * zeroAgain, CheckZero}}
 }
 
 // saidDone reports whether somebody said of a chain that it is done.
@@ -119,6 +135,9 @@ func (r Run) postponed(chain string, k PingKind) (time.Time, bool) {
 			continue
 		}
 		after, guard := k.putOff()
+		if after == 0 {
+			continue
+		}
 		if anew.IsZero() || guard {
 			anew = a.At.Add(after)
 		}
@@ -130,8 +149,10 @@ func (r Run) postponed(chain string, k PingKind) (time.Time, bool) {
 // put off again.
 func (k PingKind) putOff() (after time.Duration, guard bool) {
 	switch k {
-	case VentOver, HoldOver, WaterShort, StillHot, WhoIsThere:
+	case VentOver, HoldOver, StillHot, WhoIsThere:
 		return postponeGuard, true
+	case WaterShort:
+		return 0, true // the water is no more for being known to be short
 	case CheckZero:
 		return postponeZero, true
 	case PrepOver:
@@ -191,16 +212,17 @@ func (w *wanting) water() {
 		return
 	}
 	lasts, _ := r.WaterLasts()
-	near := latest(lasts.Add(-waterNotice), r.Since.Add(againFirst))
+	near := lasts.Add(-waterNotice)
 	w.add(Ping{Key: r.key("water", r.Attempt()), Due: r.Since, Kind: WaterShort, Loudness: GuardPing, To: r.Cook},
-		again{near, WaterShort}, again{near.Add(againFirst), WaterShort}, again{near.Add(againSecond), WhoIsThere})
+		again{near, againFirst, WaterShort},
+		again{near.Add(againFirst), againSecond, WaterShort},
+		again{near.Add(againSecond), againRooms, WhoIsThere})
 }
 
 func (w *wanting) falling() {
 	r := w.run
 	due := r.Since.Add(r.fallTime(w.pot))
-	w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
-		again{due.Add(zeroAgain), CheckZero}, again{due.Add(2 * zeroAgain), CheckZero})
+	w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook}, checkedAgain(due)...)
 }
 
 // cooling asks for a reading: the first when the load is probably cool, the second
@@ -208,7 +230,7 @@ func (w *wanting) falling() {
 func (w *wanting) cooling() {
 	r := w.run
 	if due, ok := r.MeasureAgain(); ok {
-		w.add(Ping{Key: r.key("measure-again", r.cooled()), Due: due, Kind: MeasureAgain, Loudness: DuePing, To: r.Cook}, again{due.Add(nextDay), MeasureAgain})
+		w.add(Ping{Key: r.key("measure-again", r.cooled()), Due: due, Kind: MeasureAgain, Loudness: DuePing, To: r.Cook}, again{due, nextDay, MeasureAgain})
 		return
 	}
 	if due, ok := r.ProbablyCool(); ok {
@@ -216,7 +238,7 @@ func (w *wanting) cooling() {
 		if last, read := r.NewestReading(); read {
 			due = latest(due, last.At.Add(postponeCooling))
 		}
-		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due.Add(nextDay), ProbablyCool})
+		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due, nextDay, ProbablyCool})
 	}
 }
 
@@ -243,8 +265,7 @@ func (w *wanting) calledOff() {
 		w.add(Ping{Key: r.key("still-hot", 1), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
 	case !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
 		due := off.At.Add(r.fallTime(w.pot))
-		w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook},
-			again{due.Add(zeroAgain), CheckZero}, again{due.Add(2 * zeroAgain), CheckZero})
+		w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook}, checkedAgain(due)...)
 	}
 }
 
