@@ -90,6 +90,9 @@ func (s Settings) Check(c Change) error {
 	case RoomTemperature:
 		return checkRange(RoomWarmth, float64(c.Temp), -5, 45)
 	case CookerIs:
+		if c.Name == "" && len(s.Cookers) > 1 {
+			return WhichCooker{Known: s.CookerNames()}
+		}
 		return c.check()
 	case HoldIs:
 		return checkHold(c.Hold)
@@ -115,6 +118,9 @@ func (s Settings) Check(c Change) error {
 	case PressureIs:
 		return checkRange(GaugePressure, float64(c.Gauge), float64(unit.PSI(5)), float64(s.highestGauge()))
 	case GaugeReads:
+		if c.Cooker == "" && len(s.Cookers) > 1 {
+			return WhichCooker{Known: s.CookerNames()}
+		}
 		return checkRange(GaugeError, float64(c.Low), -float64(MaxGaugeError), float64(MaxGaugeError))
 	case QuietHours:
 		if err := checkRange(ClockTime, float64(c.From), 0, 24*60-1); err != nil {

@@ -75,4 +75,10 @@ func (c Container) Same(d Container) bool {
 		near(float64(c.Volume), float64(d.Volume)) && near(float64(c.Weight), float64(d.Weight))
 }
 
+// covers reports whether what is said of c is said of d too: of the same kind, of
+// a vessel of any size, of anything.
+func (c Container) covers(d Container) bool {
+	return c == Container{} || !c.Sized() && c.Vessel == d.Vessel || c.Same(d)
+}
+
 func near(a, b float64) bool { return math.Abs(a-b) <= 0.01*math.Max(a, b) }

@@ -102,6 +102,9 @@ type NoSuchCooker struct {
 	Known []string
 }
 
+// WhichCooker says that something was said of the cooker where there are several.
+type WhichCooker struct{ Known []string }
+
 // NothingToUndo says that the speaker has said nothing that could be taken back.
 type NothingToUndo struct{}
 
@@ -214,6 +217,7 @@ func (NotSteward) refusal()    {}
 func (LastSteward) refusal()   {}
 func (NoSuchMember) refusal()  {}
 func (NoSuchCooker) refusal()  {}
+func (WhichCooker) refusal()   {}
 func (NothingToUndo) refusal() {}
 func (TooDry) refusal()        {}
 func (WrongCode) refusal()     {}
@@ -244,6 +248,7 @@ func (NotSteward) Error() string    { return "not a steward" }
 func (LastSteward) Error() string   { return "last steward" }
 func (NoSuchMember) Error() string  { return "no such member" }
 func (NoSuchCooker) Error() string  { return "no such cooker" }
+func (WhichCooker) Error() string   { return "which of several cookers" }
 func (NothingToUndo) Error() string { return "nothing to undo" }
 func (TooDry) Error() string        { return "wanted moisture below storage moisture" }
 func (WrongCode) Error() string     { return "wrong code" }

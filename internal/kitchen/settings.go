@@ -1,8 +1,11 @@
 package kitchen
 
 import (
+	"cmp"
 	"slices"
+	"sort"
 	"strings"
+	"time"
 
 	"ryebell/internal/calc/grain"
 	"ryebell/internal/calc/hydration"
@@ -45,17 +48,55 @@ type Settings struct {
 	Private      []PingsPrivate
 }
 
-// FoldSettings is the kitchen that these records leave, in the order given.
+// FoldSettings is the kitchen that these records leave: what was said to hold
+// from later on counts over what held before, whichever was written first.
 // Records that change nothing here are passed over; struck ones must not be
 // among them.
 func FoldSettings(records []Record) Settings {
 	var s Settings
-	for _, r := range records {
-		if c, ok := r.Entry.(Change); ok {
-			c.change(&s)
-		}
+	for _, r := range changesByTime(records) {
+		s.take(r.Entry)
 	}
 	return s
+}
+
+// SettingsAt is the kitchen that these records had made by any instant, those of
+// that very instant among them: what a run of yesterday is told with. Records are
+// taken as in [FoldSettings]. What it returns may be called from several
+// goroutines.
+func SettingsAt(records []Record) func(time.Time) Settings {
+	sorted := changesByTime(records)
+	states := make([]Settings, len(sorted)+1) // states[n] is the kitchen after n changes
+	for i, r := range sorted {
+		states[i+1] = states[i].With()
+		states[i+1].take(r.Entry)
+	}
+	return func(t time.Time) Settings {
+		n := sort.Search(len(sorted), func(i int) bool { return sorted[i].At.After(t) })
+		return states[n]
+	}
+}
+
+// changesByTime is the records that change the kitchen, in the order in which
+// they came to hold; those of one instant in the order of the book.
+func changesByTime(records []Record) []Record {
+	var out []Record
+	for _, r := range records {
+		if _, ok := r.Entry.(Change); ok {
+			out = append(out, r)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Record) int {
+		return cmp.Or(a.At.Compare(b.At), cmp.Compare(a.No, b.No))
+	})
+	return out
+}
+
+// take makes a change, if the entry is one.
+func (s *Settings) take(e Entry) {
+	if c, ok := e.(Change); ok {
+		c.change(s)
+	}
 }
 
 // With is the kitchen after some changes more.

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 	"pgregory.net/rapid"
 
 	"ryebell/internal/calc/grain"
@@ -22,6 +23,16 @@ func TestCookersAreMerged(t *testing.T) {
 			"what is said later is laid over what is known",
 			[]Change{bigPot(), CookerIs{Name: "Big Pot", MaxGauge: unit.PSI(15)}},
 			[]CookerIs{{Name: "big pot", Takes: bigPot().Takes, MaxGauge: unit.PSI(15)}},
+		},
+		{
+			"what it takes of another container is added",
+			[]Change{CookerIs{Takes: []Capacity{{7, jar(1)}}}, CookerIs{Takes: []Capacity{{3, bag(5)}}}},
+			[]CookerIs{{Takes: []Capacity{{7, jar(1)}, {3, bag(5)}}}},
+		},
+		{
+			"a new count of the same container replaces the old one",
+			[]Change{bigPot(), CookerIs{Takes: []Capacity{{6, bigPot().Takes[0].Container}}}},
+			[]CookerIs{{Name: "big pot", Takes: []Capacity{bigPot().Takes[1], {6, bigPot().Takes[0].Container}}}},
 		},
 		{
 			"the first name names the cooker that had none",
@@ -45,6 +56,81 @@ func TestCookersAreMerged(t *testing.T) {
 				t.Errorf("cookers (-want +got):\n%s", diff)
 			}
 		})
+	}
+}
+
+// What is said of one scope again takes the place of what was said, and a wider
+// hold that of narrower ones.
+func TestLaterSettingsReplace(t *testing.T) {
+	s := Settings{}.With(
+		RatioIs{Route: Agar, Ratio: 0.5}, RatioIs{Route: Agar, Ratio: 0.44},
+		JarFill{Container: jar(1), Wetted: 480}, JarFill{Container: jar(1), Wetted: 500},
+		HoldIs{Container: bag(5), Hold: 150 * time.Minute}, HoldIs{Container: jar(1), Hold: 95 * time.Minute},
+		HoldIs{Container: Container{Vessel: Bag}, Hold: 200 * time.Minute},
+		YieldIs{Grain: grain.Rye, Dry: 5000, Drained: 9400}, YieldIs{Dry: 5000, Drained: 9000},
+	)
+	want := Settings{
+		Ratios: []RatioIs{{Route: Agar, Ratio: 0.44}},
+		Fills:  []JarFill{{Container: jar(1), Wetted: 500}},
+		Holds: []HoldIs{
+			{Container: jar(1), Hold: 95 * time.Minute},
+			{Container: Container{Vessel: Bag}, Hold: 200 * time.Minute},
+		},
+		Yields: []YieldIs{{Dry: 5000, Drained: 9000}},
+	}
+	if diff := cmp.Diff(want, s, cmpopts.EquateEmpty()); diff != "" {
+		t.Errorf("settings (-want +got):\n%s", diff)
+	}
+}
+
+// Where there are several cookers, what is said of none of them is asked back.
+func TestWhichCooker(t *testing.T) {
+	two := Settings{}.With(CookerIs{Name: "big pot"}, CookerIs{Name: "small pot"})
+	for _, c := range []Change{CookerIs{MaxGauge: unit.PSI(10)}, GaugeReads{Low: 3}} {
+		var which WhichCooker
+		if err := two.Check(c); !errors.As(err, &which) || len(which.Known) != 2 {
+			t.Errorf("Check(%+v) of two cookers = %v, want which of the two", c, err)
+		}
+		if err := (Settings{}).With(CookerIs{Name: "big pot"}).Check(c); err != nil {
+			t.Errorf("Check(%+v) of one cooker = %v", c, err)
+		}
+	}
+	if got := two.With(CookerIs{MaxGauge: unit.PSI(10)}).Cookers; len(got) != 2 {
+		t.Errorf("an unnamed cooker came up among named ones: %+v", got)
+	}
+}
+
+// Settings hold from when they were said, not from when they arrived.
+func TestSettingsAt(t *testing.T) {
+	at := func(h, m int) time.Time { return time.Date(2026, 3, 2, h, m, 0, 0, time.UTC) }
+	records := []Record{
+		{No: 1, At: at(9, 0), Entry: RoomTemperature{18}},
+		{No: 2, At: at(10, 0), Entry: RoomTemperature{20}},
+		{No: 3, At: at(10, 0), Entry: CookerIs{Takes: []Capacity{{7, jar(1)}}}},
+		{No: 4, At: at(9, 30), Entry: RoomTemperature{25}}, // came at eleven, said at half past nine
+		{No: 5, At: at(10, 0), Entry: RoomTemperature{21}},
+		{No: 6, At: at(10, 30), Entry: CookerIs{Takes: []Capacity{{6, jar(1)}}}},
+	}
+	if got := FoldSettings(records).RoomTemp(); got != 21 {
+		t.Errorf("room now = %v, want 21, which was said last", got)
+	}
+	settings := SettingsAt(records)
+	for _, tt := range []struct {
+		at    time.Time
+		room  unit.Celsius
+		takes int
+	}{
+		{at(8, 59), 20, 0}, {at(9, 0), 18, 0}, {at(9, 30), 25, 0}, {at(9, 59), 25, 0},
+		{at(10, 0), 21, 7}, {at(10, 30), 21, 6}, {at(23, 0), 21, 6}, {at(10, 1), 21, 7},
+	} {
+		s := settings(tt.at)
+		takes := 0
+		if len(s.Cookers) > 0 {
+			takes = s.Cookers[0].Takes[0].Count
+		}
+		if s.RoomTemp() != tt.room || takes != tt.takes {
+			t.Errorf("at %v: room %v, takes %d; want %v, %d", tt.at.Format("15:04"), s.RoomTemp(), takes, tt.room, tt.takes)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strings"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -30,6 +31,8 @@ func Refused(r kitchen.Refusal) chat.Post {
 		return theirs(say("I know nobody here called {}.", r.Name), say("Who is here: `members`. People count once they have spoken."))
 	case kitchen.NoSuchCooker:
 		return theirs(say("I know no cooker called {}, only {}.", r.Name, listed(r.Known)), say("A new one? Say what it takes, like `big pot takes 7 quarts or 3 5lb bags`"))
+	case kitchen.WhichCooker:
+		return theirs(say("**Which cooker**, {}? Nothing was written.", strings.Join(r.Known, " or ")), append(say("Say it with the name, like "), chat.Code(r.Known[0]+" max 15 psi")))
 	case kitchen.NothingToUndo:
 		return lines("You have said nothing here that could be taken back.")
 	case kitchen.TooDry:

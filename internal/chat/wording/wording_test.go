@@ -142,6 +142,7 @@ func TestEverythingHasWords(t *testing.T) {
 		kitchen.LastSteward{},
 		kitchen.NoSuchMember{Name: "Ana"},
 		kitchen.NoSuchCooker{Name: "x", Known: []string{"big pot"}},
+		kitchen.WhichCooker{Known: []string{"big pot", "small pot"}},
 		kitchen.NothingToUndo{},
 		kitchen.TooDry{Wanted: 0.1, Stored: 0.12},
 		kitchen.WrongCode{},
