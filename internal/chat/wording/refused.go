@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
@@ -9,8 +10,12 @@ import (
 	"ryebell/internal/kitchen"
 )
 
-// Refused says why something can't be done, and what to type instead.
-func Refused(r kitchen.Refusal) chat.Post {
+// Refused says why something can't be done, where it needs neither times nor names.
+func Refused(r kitchen.Refusal) chat.Post { return RefusedHere(r, Asked{}) }
+
+// RefusedHere says why something can't be done or can't be so, with who, when, and
+// what to type instead.
+func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 	switch r := r.(type) {
 	case kitchen.OutOfRange:
 		return outOfRange(r)
@@ -52,6 +57,28 @@ func Refused(r kitchen.Refusal) chat.Post {
 		return lines("**Not enough for one**: a " + one(r.Container) + " takes " + grams(r.Needs) + " dry, you have " + grams(r.AtHand) + ".")
 	case kitchen.TooLate:
 		return tooLate(r)
+	case kitchen.NotYet:
+		return notYet(r)
+	case kitchen.AlreadySo:
+		return alreadySo(r, a)
+	case kitchen.Over:
+		return past(r)
+	case kitchen.BeforeRun:
+		return beforeRun(r, a)
+	case kitchen.InFuture:
+		return inFuture(r, a)
+	case kitchen.Contradicts:
+		return contradicts(r, a)
+	case kitchen.NotOffered:
+		return notOffered(r, a)
+	case kitchen.NoSuchUnit:
+		return noSuchUnit(r)
+	case kitchen.Booked:
+		return booked(r, a)
+	case kitchen.NoSuchBooking:
+		return with(lines("You have no booking like that. Nothing was written."), tap("Bookings", "bookings"))
+	case kitchen.EmptyBooking:
+		return emptyBooking(r, a)
 	}
 	panic("refusal without words: " + r.Error())
 }
@@ -114,6 +141,14 @@ func limit(q kitchen.Quantity, v float64) string {
 		return finePercent(unit.Fraction(v))
 	case kitchen.BoilOffRate:
 		return upTo(2, v) + nb + "L an hour"
+	case kitchen.ReadTemp:
+		return warmth(unit.Celsius(v))
+	case kitchen.FallTime, kitchen.DipTime:
+		return span(time.Duration(v * float64(time.Minute)))
+	case kitchen.GaugeError:
+		return psi(unit.GaugeKPa(v))
+	case kitchen.ClockTime:
+		return fmt.Sprintf("%02d:%02d", int(v)/60, int(v)%60)
 	}
 	panic("quantity without a unit")
 }
@@ -167,6 +202,16 @@ func rangeWords(q kitchen.Quantity) string {
 		return "times its dry weight is out of range"
 	case kitchen.BoilOffRate:
 		return "is no boil-off"
+	case kitchen.ReadTemp:
+		return "is no temperature of grain"
+	case kitchen.FallTime:
+		return "is no time for a cooker to fall to zero"
+	case kitchen.DipTime:
+		return "is no dip"
+	case kitchen.GaugeError:
+		return "is more than a gauge is off"
+	case kitchen.ClockTime:
+		return "is no time of day"
 	}
 	panic("quantity without words")
 }
@@ -203,6 +248,16 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `5 kg rye came out 9.4 kg`"
 	case kitchen.BoilOffRate:
 		return "Like: `big pot boils off 0.5 l an hour`"
+	case kitchen.ReadTemp:
+		return "Like: `46C` or `#12 115f`"
+	case kitchen.FallTime:
+		return "Like: `big pot falls in 50 min`"
+	case kitchen.DipTime:
+		return "Like: `dropped to 11 for 4 min`; longer is `lost pressure`."
+	case kitchen.GaugeError:
+		return "Like: `gauge reads 1 low`. More than 2" + nb + "psi off: replace it."
+	case kitchen.ClockTime:
+		return "Like: `quiet 22-7`"
 	}
 	panic("quantity without an example")
 }

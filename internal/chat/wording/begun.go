@@ -1,0 +1,154 @@
+package wording
+
+import (
+	"strconv"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// BegunView is a run that was just put on, or whose preparation just started.
+type BegunView struct {
+	Run  kitchen.Run
+	Plan kitchen.Plan
+	// Load is which load of the plan it is, from 1.
+	Load int
+	// Gear is what to look at before it is lit; nil for nothing.
+	Gear *kitchen.GearAsk
+	// Now is when it was said, in the kitchen's zone.
+	Now   time.Time
+	Who   func(kitchen.MemberNo) string
+	First func(caution string) Newness
+}
+
+// Begun says that an order became a run: its number, whose it is, what to do
+// first.
+func Begun(v BegunView) chat.Post {
+	r := v.Run
+	run := RunView{Run: r, Now: v.Now, Who: v.Who, First: v.First}
+	var s sheet
+	s.add(must, v.whose())
+	s.add(should, say(capital(orderWords(r.Order))+v.loads()+"."))
+	s.add(must, v.water())
+	s.add(must, v.gear())
+	if r.Hold.Short() {
+		s.add(must, say("**Caution**, on the record: hold "+minutes(r.Hold.Time)+", shorter than the default here, "+minutes(r.Hold.Usual)+"."))
+	} else if r.Hold.Time > 0 {
+		s.add(may, say("Then "+psi(r.Hold.At)+" for **"+minutes(r.Hold.Time)+"**."))
+	}
+	v.next(&s, run)
+	if c := say("The maker's manual comes first. Stay in earshot while the flame is on."); s.fits(c) && v.First != nil && v.First(cautionEarshot) == New {
+		s.add(should, c)
+	}
+	return s.post(chat.Answer)
+}
+
+func (v BegunView) whose() chat.Para {
+	no := "**Run " + v.Run.No.String() + "**"
+	cooker := cookerOf(v.Run.Cooker)
+	if v.Run.Cook == 0 {
+		return say(no+" in {}. **Nobody is named** to watch it.", cooker)
+	}
+	return say(no+" in {} is yours, {}.", cooker, called(v.Who, v.Run.Cook))
+}
+
+func (v BegunView) loads() string {
+	if n := len(v.Plan.Loads.Each); n > 1 && v.Load > 0 {
+		return "; load " + strconv.Itoa(v.Load) + " of " + strconv.Itoa(n)
+	}
+	return ""
+}
+
+// water is what goes under the rack; a load that follows tops it up first.
+func (v BegunView) water() chat.Para {
+	w := litres(v.Run.Water.In)
+	if v.Run.Follows != 0 {
+		return say("First: **top up the water to " + w + "**, " + v.Run.Follows.String() + " boiled some off. Then rack, load, lid.")
+	}
+	return say("First: **" + w + " water**, rack, load, lid.")
+}
+
+// gear asks for what is to be looked at before this cook.
+func (v BegunView) gear() chat.Para {
+	if v.Gear == nil {
+		return nil
+	}
+	return gearWords(*v.Gear)
+}
+
+// gearWords asks for parts to be looked at, those that failed first.
+func gearWords(g kitchen.GearAsk) chat.Para {
+	var failed, parts []string
+	for _, p := range g.Failed {
+		failed = append(failed, partWord(p))
+	}
+	for _, p := range g.Parts {
+		parts = append(parts, partWord(p))
+	}
+	text := ""
+	if len(failed) > 0 {
+		text = "**" + capital(listed(failed)) + " failed last time**: mended?"
+	}
+	if len(parts) > 0 {
+		if text != "" {
+			text += " "
+		}
+		text += "First cook of the day: look at " + listed(parts) + "."
+	}
+	return say(text)
+}
+
+func partWord(p kitchen.Part) string {
+	switch p {
+	case kitchen.Gasket:
+		return "gasket"
+	case kitchen.Vent:
+		return "vent"
+	case kitchen.Gas:
+		return "gas"
+	case kitchen.Gauge:
+		return "gauge"
+	}
+	panic("part without words")
+}
+
+// next is the first step of this run: its preparation, or the flame.
+func (v BegunView) next(s *sheet, run RunView) {
+	buttons := []chat.Button{run.button("Heat on", "heat on")}
+	next := "Next: light it and say `heat on`."
+	if soaksFirst(v.Run) {
+		buttons = []chat.Button{run.button("Soaking", "soaking"), run.button("Heat on", "heat on")}
+		next = "Next: rinse and soak; or it is soaked: light it."
+	}
+	if v.Run.Cook == 0 {
+		buttons = append(buttons, run.button("I've got it", "i've got it"))
+		next = "Next: who watches it? Then light it."
+	}
+	if v.Gear != nil && len(buttons) < 3 {
+		buttons = append(buttons, tap("Gear is fine", gearFine(*v.Gear)))
+	}
+	if len(buttons) < 3 {
+		buttons = append(buttons, tap("Undo", "undo"))
+	}
+	s.then(say(next), buttons...)
+}
+
+// gearFine is the sentence that says all of it was looked at.
+func gearFine(g kitchen.GearAsk) string {
+	var parts []string
+	for _, p := range append(append([]kitchen.Part{}, g.Failed...), g.Parts...) {
+		parts = append(parts, partWord(p))
+	}
+	return "checked " + listed(parts)
+}
+
+// soaksFirst reports whether the run may begin with soaking.
+func soaksFirst(r kitchen.Run) bool {
+	for _, c := range r.Next() {
+		if c.Kind == kitchen.KindPrepBegun && c.Prep == kitchen.Soaking {
+			return true
+		}
+	}
+	return false
+}

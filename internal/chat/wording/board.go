@@ -1,0 +1,120 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// BoardView is what is on and what is booked.
+type BoardView struct {
+	// Rows are the runs that are not over, as [kitchen.Board] sorts them.
+	Rows []kitchen.Row
+	// Bookings are those that stand, the earliest first.
+	Bookings []kitchen.Booking
+	// Now is in the kitchen's zone.
+	Now time.Time
+	Who func(kitchen.MemberNo) string
+}
+
+// maxBoardRows is how many runs the board shows.
+const maxBoardRows = 6
+
+// BoardOf says who is cooking what: two lines a run at most, the next booking last.
+func BoardOf(v BoardView) chat.Post {
+	var s sheet
+	switch n := len(v.Rows); n {
+	case 0:
+		s.add(must, say("**Nothing is on**, "+clock(v.Now, v.Now)+"."))
+	case 1:
+		s.add(must, say("**One run on**, "+clock(v.Now, v.Now)))
+	default:
+		s.add(must, say("**"+whole(float64(n))+" runs on**, "+clock(v.Now, v.Now)))
+	}
+	for i, r := range v.Rows {
+		if i == maxBoardRows {
+			s.add(must, say("And "+whole(float64(len(v.Rows)-i))+" more: `log`"))
+			break
+		}
+		s.add(must, boardRow(r, v.Now, v.Who))
+	}
+	s.add(should, v.nextBooking())
+	v.take(&s)
+	return s.post(chat.Answer)
+}
+
+// boardRow is a run in a line or two: #12 Ana, big pot: heat off 15:50.
+func boardRow(r kitchen.Row, now time.Time, who func(kitchen.MemberNo) string) chat.Para {
+	cooker := r.Cooker
+	if cooker == "" {
+		cooker = "cooker"
+	}
+	cook := called(who, r.Cook)
+	return say("**"+r.Run.String()+"** {}, {}: "+rowState(r, now), cook, cooker)
+}
+
+// rowState is what is due next for a run, and its newest reading.
+func rowState(r kitchen.Row, now time.Time) string {
+	text := rowDue(r, now)
+	if r.Newest != nil && r.Stage == kitchen.StageCooling {
+		text += ", read " + warmth(r.Newest.Temp) + " at " + clock(now, r.Newest.At)
+	}
+	return text
+}
+
+func rowDue(r kitchen.Row, now time.Time) string {
+	until := clock(now, r.Until)
+	about := clock(now, round10(r.Until))
+	known := !r.Until.IsZero()
+	switch {
+	case r.Stage == kitchen.StageAtPressure && known && r.Left < time.Minute:
+		return "heat off now, due " + until
+	case r.Stage == kitchen.StageAtPressure && known:
+		return "heat off " + until + ", " + span(r.Left.Truncate(time.Minute)) + " left"
+	case r.Stage == kitchen.StageVenting && known:
+		return "weight on " + until
+	case r.Stage == kitchen.StageFalling && known:
+		return "zero about " + about
+	case r.Stage == kitchen.StageCooling && known:
+		return "cooling, usually to " + about
+	case r.Stage == kitchen.StageHeating && known:
+		return "heating, steam about " + about
+	case r.Stage == kitchen.StagePreparing && known:
+		return "preparing until " + until
+	}
+	return stageWord(r.Stage) + " since " + clock(now, r.Since)
+}
+
+// nextBooking is the first booking that is not over.
+func (v BoardView) nextBooking() chat.Para {
+	for _, b := range v.Bookings {
+		if b.To.After(v.Now) {
+			return say("Next: {}, "+bookingSpan(v.Now, b)+", {}", cookerShort(b.Cooker), called(v.Who, b.For))
+		}
+	}
+	return nil
+}
+
+func cookerShort(name string) string {
+	if name == "" {
+		return "cooker"
+	}
+	return name
+}
+
+// take offers the run that nobody watches, else the first to be taken over.
+func (v BoardView) take(s *sheet) {
+	if len(v.Rows) == 0 {
+		s.then(nil, tap("Bookings", "bookings"), tap("Log", "log"))
+		return
+	}
+	first := v.Rows[0]
+	for _, r := range v.Rows {
+		if r.Cook == 0 {
+			first = r
+			break
+		}
+	}
+	s.then(nil, runTap(first.Run, "Take over "+first.Run.String(), "i've got it"))
+}

@@ -1,0 +1,175 @@
+package wording
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// PingView is a ping to be said now.
+type PingView struct {
+	Ping kitchen.Ping
+	// Run is the run it is about; zero for a start, a booking or a gauge.
+	Run kitchen.Run
+	// To names whom it rings for; nil when it is for the whole room.
+	To chat.Span
+	// Now is when it is sent, in the kitchen's zone; Late how long after it was due.
+	Now  time.Time
+	Late time.Duration
+	// Booking is the one that is overrun, or that grain is soaked for.
+	Booking kitchen.Booking
+	// Order and OutBy are what a start is for and when it is to be out.
+	Order kitchen.Order
+	OutBy time.Time
+	// Cooker is the one whose gauge is to be checked.
+	Cooker string
+}
+
+// pingText is what a ping says: run, reason and act in its head, which a phone
+// shows of it; then what else to know, and the taps that answer it.
+type pingText struct {
+	head    chat.Para
+	more    []chat.Para
+	buttons []chat.Button
+	// act is the tap that still says what is meant when several pings are one post.
+	act chat.Button
+}
+
+// Ping says a ping.
+func Ping(v PingView) chat.Post {
+	t := v.text()
+	var s sheet
+	s.add(must, v.addressed(t.head))
+	s.add(must, v.lateness())
+	for i, p := range t.more {
+		s.add(should+need(min(i, 1)), p)
+	}
+	s.then(nil, t.buttons...)
+	return s.post(loudness(v.Ping.Loudness))
+}
+
+// Pings says several that are due at once in one post, those that guard a hot
+// cooker first.
+func Pings(views []PingView) chat.Post {
+	if len(views) == 1 {
+		return Ping(views[0])
+	}
+	var s sheet
+	loudest := chat.Digest
+	var buttons []chat.Button
+	for _, l := range []kitchen.Loudness{kitchen.GuardPing, kitchen.DuePing, kitchen.NotePing, kitchen.DigestPing} {
+		for _, v := range views {
+			if v.Ping.Loudness != l {
+				continue
+			}
+			t := v.text()
+			s.add(must+need(l-kitchen.GuardPing), v.addressed(t.head))
+			loudest = min(loudest, loudness(l))
+			if t.act.Say != "" && len(buttons) < 3 {
+				buttons = append(buttons, t.act)
+			}
+		}
+	}
+	s.then(nil, buttons...)
+	if late := latest(views); late >= time.Minute {
+		s.add(must, say("Up to "+span(late.Truncate(time.Minute))+" late: I was down."))
+	}
+	return s.post(loudest)
+}
+
+func latest(views []PingView) time.Duration {
+	var late time.Duration
+	for _, v := range views {
+		late = max(late, v.Late)
+	}
+	return late
+}
+
+func loudness(l kitchen.Loudness) chat.Loudness {
+	switch l {
+	case kitchen.GuardPing:
+		return chat.Guard
+	case kitchen.DuePing:
+		return chat.Due
+	case kitchen.NotePing:
+		return chat.Note
+	case kitchen.DigestPing:
+		return chat.Digest
+	}
+	panic("loudness without a post")
+}
+
+// addressed puts whom it rings for before what it says.
+func (v PingView) addressed(head chat.Para) chat.Para {
+	if v.To == nil {
+		return head
+	}
+	return append(chat.Para{v.To, chat.Text(": ")}, head...)
+}
+
+func (v PingView) lateness() chat.Para {
+	if v.Late < time.Minute {
+		return nil
+	}
+	return say("Due " + v.clock(v.Now.Add(-v.Late)) + ", " + span(v.Late.Truncate(time.Minute)) + " late: I was down.")
+}
+
+func (v PingView) clock(t time.Time) string { return clock(v.Now, t) }
+
+func (v PingView) no() string { return v.Run.No.String() }
+
+// again is which repeat of its chain the ping is; 0 for the first.
+func (v PingView) again() int {
+	_, n, _ := strings.Cut(v.Ping.Key, "/again/")
+	i, _ := strconv.Atoi(n)
+	return i
+}
+
+func (v PingView) button(label, what string) chat.Button { return runTap(v.Run.No, label, what) }
+
+// answers are the taps of a ping: what says that it is done, and the one that puts
+// it off.
+func (v PingView) answers(done, what, later string) []chat.Button {
+	return []chat.Button{v.button(done, what), tap(later, "not yet")}
+}
+
+func (v PingView) text() pingText {
+	switch v.Ping.Kind {
+	case kitchen.StartNow:
+		return v.startNow()
+	case kitchen.PrepOver:
+		return v.prepOver()
+	case kitchen.WetGrainStands:
+		return v.wetGrain()
+	case kitchen.VentOver:
+		return v.ventOver()
+	case kitchen.HoldNearlyOver:
+		return v.holdNearly()
+	case kitchen.WaterShort:
+		return v.waterShort()
+	case kitchen.HoldOver:
+		return v.holdOver()
+	case kitchen.WhoIsThere:
+		return v.whoIsThere()
+	case kitchen.CheckZero:
+		return v.checkZero()
+	case kitchen.StillHot:
+		return v.stillHot()
+	case kitchen.ProbablyCool:
+		return v.probablyCool()
+	case kitchen.MeasureAgain:
+		return v.measureAgain()
+	case kitchen.CoolNow:
+		return v.coolNow()
+	case kitchen.BookingOverrun:
+		return v.overrun()
+	case kitchen.SoakForBooking:
+		return v.soak()
+	case kitchen.GaugeCheckDue:
+		return v.gaugeCheck()
+	}
+	panic("ping without words")
+}

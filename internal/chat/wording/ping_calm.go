@@ -1,0 +1,104 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// startNow says that it is time to light an order.
+func (v PingView) startNow() pingText {
+	t := pingText{
+		head:    say("**light it now** for " + orderWords(v.Order) + ", out by " + v.clock(v.OutBy) + "."),
+		buttons: []chat.Button{tap("Cook it", "cook it")},
+	}
+	if v.Late >= time.Minute {
+		t.more = []chat.Para{say("It comes out that much later.")}
+	}
+	return t
+}
+
+func (v PingView) prepOver() pingText {
+	p, _, on := v.Run.PrepDue()
+	if !on {
+		return pingText{head: say("**" + v.no() + "**: the time of this step is over.")}
+	}
+	run := RunView{Run: v.Run, Now: v.Now}
+	t := pingText{
+		head: say("**" + v.no() + " " + prepWord(p.What) + " is done** by the usual time, since " + v.clock(p.From) + "."),
+		more: []chat.Para{say("Next: " + run.prepNext() + ".")},
+	}
+	for _, c := range v.Run.Next() {
+		if b, ok := run.choice(c); ok && len(t.buttons) < 1 {
+			t.buttons = append(t.buttons, b)
+		}
+	}
+	t.buttons = append(t.buttons, tap("Not yet", "not yet"))
+	return t
+}
+
+func (v PingView) wetGrain() pingText {
+	return pingText{
+		head:    say("**" + v.no() + ": wet raw grain stands too long.** Cook it now, or into the fridge: it sours."),
+		more:    []chat.Para{say("Sour smell, bubbles, slime: throw it out.")},
+		buttons: []chat.Button{v.button("Heat on", "heat on"), tap("Not yet", "not yet")},
+	}
+}
+
+func (v PingView) probablyCool() pingText {
+	return pingText{
+		head:    say("**" + v.no() + ": measure one.** By usual times it could be down now; a table, no reading."),
+		more:    []chat.Para{say("Between two of them; never pierce or open. Then say it, like `" + v.no() + " 26C`")},
+		buttons: []chat.Button{tap("Still warm", "not yet")},
+	}
+}
+
+func (v PingView) measureAgain() pingText {
+	last, _ := v.Run.NewestReading()
+	return pingText{
+		head:    say("**" + v.no() + ": measure once more.** It read " + warmth(last.Temp) + " at " + v.clock(last.At) + "; the middle lags."),
+		more:    []chat.Para{say("Say it, like `" + v.no() + " 26C`")},
+		buttons: []chat.Button{tap("Not yet", "not yet")},
+	}
+}
+
+func (v PingView) coolNow() pingText {
+	return pingText{
+		head: append(coolByReading(v.Run, v.Now), say(" Inoculate or shelve.")...),
+		more: []chat.Para{say("Clean air, clean hands; leave one blank.")},
+	}
+}
+
+func (v PingView) overrun() pingText {
+	frees, _ := v.Run.FreesCooker(v.Now)
+	return pingText{
+		head: say("**"+v.no()+" keeps {} until about "+v.clock(round10(frees))+"**; your booking is "+bookingSpan(v.Now, v.Booking)+".",
+			cookerOf(v.Booking.Cooker)),
+		buttons: []chat.Button{tap("Bookings", "bookings")},
+	}
+}
+
+func (v PingView) soak() pingText {
+	return pingText{
+		head:    say("**Soak grain tonight** for {}, "+bookingSpan(v.Now, v.Booking)+".", cookerOf(v.Booking.Cooker)),
+		more:    []chat.Para{say("Rinse it first; water well over the grain.")},
+		buttons: []chat.Button{tap("Bookings", "bookings")},
+	}
+}
+
+func (v PingView) gaugeCheck() pingText {
+	return pingText{
+		head: say("**Check the gauge of {}**: a year since the last time. More than 2"+nb+"psi off: replace it.", cookerOf(v.Cooker)),
+		more: []chat.Para{say("Then say `checked the gauge`, or `gauge reads 1 low`")},
+	}
+}
+
+// bookingSpan is when a booking is: Sat 7 Mar 10:00 to 14:00.
+func bookingSpan(now time.Time, b kitchen.Booking) string {
+	from, to := b.From.In(now.Location()), b.To.In(now.Location())
+	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
+		return clock(now, from) + " to " + to.Format("15:04")
+	}
+	return clock(now, from) + " to " + to.Format("Mon 15:04")
+}

@@ -1,0 +1,102 @@
+package wording
+
+import (
+	"strings"
+
+	"ryebell/internal/chat"
+)
+
+// ventOver says that the weight goes on.
+func (v PingView) ventOver() pingText {
+	act := v.button(v.no()+" weight on", "weight on")
+	return pingText{
+		head:    say("**" + v.no() + " weight on now.** Vented since " + v.clock(v.Run.Since) + "."),
+		more:    []chat.Para{say("Only if the plume was steady; else a few minutes more.")},
+		buttons: v.answers("Weight on", "weight on", "Not yet"), act: act,
+	}
+}
+
+func (v PingView) holdNearly() pingText {
+	end, _ := v.Run.HoldEnd()
+	return pingText{head: say("**" + v.no() + " heat off at " + v.clock(end) + "**, in a few minutes. Be at the pot.")}
+}
+
+// holdOver asks for the heat to be off, shorter each time.
+func (v PingView) holdOver() pingText {
+	t := pingText{buttons: v.answers("Heat is off", "heat off", "Not yet"), act: v.button(v.no()+" heat off", "heat off")}
+	over := ""
+	if end, ok := v.Run.HoldEnd(); ok {
+		over = minutes(v.Now.Sub(end)) + " over"
+		if v.again() == 0 {
+			over = minutes(v.Run.Hold.Time) + " at " + psi(v.Run.Hold.At) + ", " + v.clock(end.Add(-v.Run.Hold.Time)) + " to " + v.clock(end)
+		}
+	}
+	switch v.again() {
+	case 0:
+		t.head = say("**" + v.no() + " heat off now.** " + capital(over) + ".")
+		t.more = []chat.Para{say("Leave it shut until it shows zero.")}
+	case 1:
+		t.head = say("**" + v.no() + " heat off.** " + capital(over) + ". Still on?")
+	default:
+		t.head = say("**" + v.no() + " HEAT OFF**, " + over + ".")
+	}
+	return t
+}
+
+// whoIsThere goes to every room when nobody answered.
+func (v PingView) whoIsThere() pingText {
+	where := v.Run.Cooker
+	if where == "" {
+		where = "the cooker"
+	}
+	act := "heat off now"
+	buttons := []chat.Button{v.button("Heat is off", "heat off"), tap("I've got it", "i've got it")}
+	if strings.Contains(v.Ping.Key, "/water/") {
+		act = "look now, it may run dry"
+		buttons = []chat.Button{tap("I've got it", "i've got it"), v.button("Heat is off", "heat off")}
+	}
+	return pingText{
+		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+act+".** Nobody answers.", where),
+		buttons: buttons, act: v.button(v.no()+" heat off", "heat off"),
+	}
+}
+
+// waterShort warns that the pot may run dry before the hold is over.
+func (v PingView) waterShort() pingText {
+	lasts, _ := v.Run.WaterLasts()
+	head := "**" + v.no() + " water may run short about " + v.clock(lasts) + "**, before the hold is over: flame as low as holds it."
+	if v.again() > 0 {
+		head = "**" + v.no() + " water nearly gone**, by estimate. Look now; if it sags at full flame, heat off."
+	}
+	return pingText{
+		head: say(head),
+		more: []chat.Para{
+			say("Sags at full flame? Dry: heat off, leave it shut till cold, no cold water in."),
+		},
+		buttons: []chat.Button{tap("I've got it", "i've got it"), v.button("Lost pressure", "lost pressure"), v.button("Heat is off", "heat off")},
+		act:     v.button(v.no()+" lost it", "lost pressure"),
+	}
+}
+
+func (v PingView) checkZero() pingText {
+	head := "**" + v.no() + " at zero?** Look at the gauge; heat went off " + v.clock(v.Run.Since) + "."
+	if v.again() > 0 {
+		head = "**" + v.no() + ": zero yet?** Nobody has said so."
+	}
+	return pingText{
+		head:    say(head),
+		more:    []chat.Para{say("Not at zero: leave it shut, and don't cool it by force.")},
+		buttons: v.answers("It's at zero", "zero", "Not yet"), act: v.button(v.no()+" at zero", "zero"),
+	}
+}
+
+func (v PingView) stillHot() pingText {
+	head := "**" + v.no() + " was called off with the flame on: heat off?**"
+	if v.again() > 0 {
+		head = "**" + v.no() + " HEAT OFF?** Called off, and nobody said the flame is."
+	}
+	return pingText{
+		head: say(head), more: []chat.Para{say("Then leave it shut until it shows zero.")},
+		buttons: v.answers("Heat is off", "heat off", "Not yet"), act: v.button(v.no()+" heat off", "heat off"),
+	}
+}

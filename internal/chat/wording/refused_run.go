@@ -1,0 +1,107 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// Asked is when and among whom something was refused, and the sentence that asked
+// for it.
+type Asked struct {
+	// Now is in the kitchen's zone.
+	Now time.Time
+	Who func(kitchen.MemberNo) string
+	// Said is the sentence, empty when it is not to be offered again.
+	Said string
+}
+
+// notYet says what has to be told first.
+func notYet(r kitchen.NotYet) chat.Post {
+	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Needs)+" comes first. Nothing was written.",
+		"Next: say `"+kindWord(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindWord(r.Needs)))
+}
+
+// alreadySo says who said it before, so that a second tap is no second entry.
+func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
+	no, when := r.Run.String(), clock(a.Now, r.At)
+	if !r.Seen {
+		return lines("**"+no+" "+kindWord(r.Said)+"** was filled in for "+when+", since what follows was told.",
+			"Another time? `"+kindWord(r.Said)+" was 10 min earlier`")
+	}
+	return theirs(say("{} said **"+no+" "+kindWord(r.Said)+"** at "+when+". No second entry.", called(a.Who, r.By)))
+}
+
+// past says that the run is beyond what was said.
+func past(r kitchen.Over) chat.Post {
+	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Said)+" comes too late. Nothing was written.",
+		"Did it happen earlier? Say when, like `at 14:05`."), runTap(r.Run, "Log", "log"))
+}
+
+func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
+	return theirs(
+		say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+clock(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+clock(a.Now, r.OtherAt)+". Nothing was written.",
+			called(a.Who, r.OtherBy)),
+		say("Another time, or mend the other: `"+kindWord(r.Other)+" was 10 min earlier`"))
+}
+
+func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {
+	return with(lines("**"+clock(a.Now, r.At)+"** is before "+r.Run.String()+" began, "+clock(a.Now, r.Begun)+". Nothing was written.",
+		"Which is it? Say it with the day and the time."), runTap(r.Run, "Log", "log"))
+}
+
+func inFuture(r kitchen.InFuture, a Asked) chat.Post {
+	return lines("**"+clock(a.Now, r.At)+"** is still to come; it is "+clock(a.Now, r.Told)+". Nothing was written.",
+		"Say when it happened, like `at 14:05` or `10 min ago`.")
+}
+
+func notOffered(r kitchen.NotOffered, a Asked) chat.Post {
+	return with(theirs(say(r.Run.String()+" was not offered to you; it is with {}.", called(a.Who, r.Cook)), say("Next: take it all the same.")),
+		runTap(r.Run, "I've got it", "i've got it"))
+}
+
+func noSuchUnit(r kitchen.NoSuchUnit) chat.Post {
+	run := r.Ref.Run.String()
+	return lines("**"+r.Ref.String()+"**: "+run+" has "+plural(r.Has, "unit")+". Nothing was written.", "Like: `"+run+".1 is 31`")
+}
+
+// booked says whose the cooker is then.
+func booked(r kitchen.Booked, a Asked) chat.Post {
+	return with(theirs(say("{} is **{}'s** "+bookingSpan(a.Now, r.By)+". Nothing was written.", capital(cookerOf(r.By.Cooker)), called(a.Who, r.By.For)),
+		say("Next: another time, or ask.")), tap("Bookings", "bookings"))
+}
+
+func emptyBooking(r kitchen.EmptyBooking, a Asked) chat.Post {
+	return lines("**"+clock(a.Now, r.From)+" to "+clock(a.Now, r.To)+"** ends before it begins. Nothing was written.", "Like: `big pot saturday 10-14`")
+}
+
+// NoRunOn says that nothing is on the stove that this could be about.
+func NoRunOn() chat.Post {
+	return lines("Nothing is on the stove that this could be about. Nothing was written.", "Next: ask for a plan, like `3 bags 5lb agar`, then `cook it`.")
+}
+
+// WhichRun asks which run is meant; Said is the sentence that didn't tell.
+func WhichRun(rows []kitchen.Row, said string, now time.Time, who func(kitchen.MemberNo) string) chat.Post {
+	var s sheet
+	s.add(must, say("**Which run?** Nothing is written yet."))
+	for i, r := range rows {
+		if i < 3 {
+			s.buttons = append(s.buttons, runTap(r.Run, runLabel(r), said))
+		}
+		s.add(should, boardRow(r, now, who))
+	}
+	if len(rows) > 3 {
+		s.add(must, say("Another: say it with the number, like `"+rows[3].Run.String()+" "+said+"`"))
+	}
+	return s.post(chat.Answer)
+}
+
+// runLabel is a run on a button: its number, and the cooker where that fits.
+func runLabel(r kitchen.Row) string {
+	label := r.Run.String() + " " + r.Cooker
+	if len([]rune(label)) > 16 || r.Cooker == "" {
+		return r.Run.String()
+	}
+	return label
+}

@@ -1,0 +1,131 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// RunView is a run of which something was just said.
+type RunView struct {
+	Run kitchen.Run
+	// Told is what was just said, At when it happened, No its entry in the book.
+	Told kitchen.RunEntry
+	At   time.Time
+	No   kitchen.EntryNo
+	// Was is the run before it was said; nil when that is not known.
+	Was *kitchen.Run
+	// More is the next load of the same plan, when there is one still to be cooked.
+	More *kitchen.Order
+	// Now is when it was said, in the kitchen's zone.
+	Now time.Time
+	// Who is what a member is called.
+	Who func(kitchen.MemberNo) string
+	// First tells whether a caution is New to this run. It is asked once for each
+	// caution that is given.
+	First func(caution string) Newness
+}
+
+// Run answers what was said of a run: what is due when, what to watch for, what
+// to say next.
+func Run(v RunView) chat.Post {
+	var s sheet
+	v.told(&s)
+	s.add(should, v.filledIn())
+	s.add(should, v.lateWord())
+	v.stage(&s)
+	v.ask(&s)
+	v.caution(&s)
+	return s.post(chat.Answer)
+}
+
+// told heads the answer with what was said, where the state alone doesn't tell
+// it.
+func (v RunView) told(s *sheet) {
+	switch e := v.Told.(type) {
+	case kitchen.RunBegun:
+		s.add(must, say("**"+v.no()+"** is in the book."))
+	case kitchen.PrepBegun, kitchen.PrepEnded, kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.AtPressure,
+		kitchen.PressureBack, kitchen.PressureLost, kitchen.AtZero, kitchen.OutOfPot:
+		v.notedLate(s)
+	case kitchen.GaugeRead:
+		v.gaugeHead(s, e)
+	case kitchen.Dipped:
+		v.dipHead(s, e)
+	case kitchen.HeatOff:
+		v.offHead(s)
+	case kitchen.TempRead:
+		v.readHead(s)
+	case kitchen.WaterLeft:
+		v.waterLeftHead(s, e)
+	case kitchen.WaterIn:
+		s.add(must, say("**"+litres(v.Run.Water.In)+" water** in "+v.no()+"."))
+	case kitchen.CalledOff:
+		v.calledOffHead(s)
+	case kitchen.TookOver, kitchen.HandAccepted:
+		s.add(must, say("**"+v.no()+" is {}'s now**, and so are its pings.", v.who(v.Run.Cook)))
+	case kitchen.HandOffered:
+		s.add(must, say("**"+v.no()+"**: {}, do you take it? Until you say so it stays with {}.", v.who(e.To), v.who(v.Run.Cook)))
+	case kitchen.PingAnswered:
+		v.answeredHead(s, e)
+	}
+}
+
+func (v RunView) no() string { return v.Run.No.String() }
+
+// who is what a member is called; nobody for zero.
+func (v RunView) who(m kitchen.MemberNo) string { return called(v.Who, m) }
+
+func called(who func(kitchen.MemberNo) string, m kitchen.MemberNo) string {
+	if m == 0 {
+		return "nobody named"
+	}
+	if who == nil {
+		return "somebody"
+	}
+	if name := who(m); name != "" {
+		return name
+	}
+	return "somebody"
+}
+
+// clock is a time of day, with the day when it isn't today's.
+func (v RunView) clock(t time.Time) string { return clock(v.Now, t) }
+
+// overtaken reports whether something later is known of the run already.
+func (v RunView) overtaken() bool { return v.Run.Newest.After(v.At) }
+
+// filledIn names the steps that nobody reported and that must have happened.
+func (v RunView) filledIn() chat.Para {
+	var missed []string
+	for _, st := range v.Run.Steps {
+		if !st.Seen && st.At.Equal(v.At) {
+			missed = append(missed, kindWord(st.Kind))
+		}
+	}
+	if len(missed) == 0 {
+		return nil
+	}
+	return say("Not seen: " + listed(missed) + ".")
+}
+
+// lateAfter is how long ago something must have happened to be told that it is
+// taken so.
+const lateAfter = 10 * time.Minute
+
+// lateWord says what instant was taken for something told late.
+func (v RunView) lateWord() chat.Para {
+	ago := v.Now.Sub(v.At)
+	if ago < lateAfter {
+		return nil
+	}
+	return say("Taken as of " + v.clock(v.At) + ", " + span(ago.Truncate(time.Minute)) + " ago.")
+}
+
+// button is a tap that says something of this run and no other.
+func (v RunView) button(label, what string) chat.Button { return runTap(v.Run.No, label, what) }
+
+func runTap(no kitchen.RunNo, label, what string) chat.Button {
+	return tap(label, no.String()+" "+what)
+}

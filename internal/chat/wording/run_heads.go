@@ -1,0 +1,172 @@
+package wording
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// notedLate heads a step that was told after a later one; a step in its order
+// needs no head, for the state says it.
+func (v RunView) notedLate(s *sheet) {
+	if v.overtaken() {
+		s.add(must, say("Noted: **"+v.no()+" "+kindWord(kindOf(v.Told))+" "+v.clock(v.At)+"**."))
+	}
+}
+
+// offHead says for good what was reached when the heat went off.
+func (v RunView) offHead(s *sheet) {
+	off, ok := v.Run.Ended()
+	if !ok || v.Run.Stage == kitchen.StageCalledOff {
+		s.add(must, say("**"+v.no()+" heat off** "+v.clock(v.At)+"."))
+		return
+	}
+	s.add(must, reached(v.Run, off, v.Now))
+	if off.Outcome == kitchen.Early {
+		s.add(should, say("That stays in the book. Lit again, the hold starts anew."))
+	}
+	if off.Credit.Broken >= time.Minute {
+		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", then pressure was lost: beside the hold, not part of it."))
+	}
+}
+
+// reached is what a hold had come to when the heat went off.
+func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
+	no, had := r.No.String(), minutes(off.Credit.Hold)
+	switch off.Outcome {
+	case kitchen.Held:
+		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + clock(now, off.At.Add(-off.Credit.Hold)) + " to " + clock(now, off.At) + ".")
+	case kitchen.Early:
+		return say("**" + no + " heat off early: " + whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted) + "** held, " + clock(now, off.At) + ".")
+	case kitchen.Unseen:
+		if off.Credit.Hold >= time.Minute {
+			return say("**" + no + " heat off, unseen.** Sure of " + had + " of " + minutes(off.Wanted) + ".")
+		}
+		return say("**" + no + " heat off " + clock(now, off.At) + ".** Nobody told when pressure was reached: no hold is credited.")
+	}
+	panic("outcome without words")
+}
+
+func (v RunView) gaugeHead(s *sheet, e kitchen.GaugeRead) {
+	text := "**" + psi(e.Gauge) + "** on " + v.no() + ", " + v.clock(v.At)
+	for _, g := range slices.Backward(v.Run.Gauge) {
+		if g.At.Equal(v.At) && g.Shown == e.Gauge && !samePressure(g.True, g.Shown) {
+			text += ": " + psi(g.True) + " true, by what your gauge is off"
+			break
+		}
+	}
+	s.add(must, say(text+"."))
+}
+
+// samePressure tells pressures apart to a tenth of a psi.
+func samePressure(a, b unit.GaugeKPa) bool { return (a-b).PSI() < 0.05 && (b-a).PSI() < 0.05 }
+
+func (v RunView) dipHead(s *sheet, e kitchen.Dipped) {
+	to := ""
+	if e.To != nil {
+		to = " to " + psi(*e.To)
+	}
+	switch {
+	case v.Was != nil && len(v.Was.Dips) == len(v.Run.Dips) && e.For > 0:
+		s.add(must, say("Noted: "+v.no()+to+", no loss of pressure."))
+	case e.For > 0:
+		s.add(must, say("Noted: "+v.no()+" fell"+to+" for "+minutes(e.For)+", from "+v.clock(v.At)+"."))
+	case v.Run.Stage != kitchen.StagePressureLost || to != "":
+		s.add(must, say("Noted: "+v.no()+" fell"+to+"."))
+	}
+}
+
+func (v RunView) waterLeftHead(s *sheet, e kitchen.WaterLeft) {
+	s.add(must, say("**"+litres(e.Water)+" left** in the pot of "+v.no()+"."))
+	learnt, ok := v.Run.Learnt()
+	switch {
+	case ok && learnt.BoilOff > 0:
+		s.add(must, say("So it boils off about "+upTo(1, float64(learnt.BoilOff))+nb+"L an hour: next plans count with that."))
+	case v.Run.Water.Assumed:
+		s.add(should, say("Nobody told how much went in, so it teaches me nothing. Next time: `4 litres in the pot`"))
+	}
+	if e.Water < leftAtLeast {
+		s.add(must, say("**Under a litre is too near dry**: put in more next time."))
+	}
+}
+
+// leftAtLeast is the water that must be left in a pot (common practice).
+const leftAtLeast unit.Litres = 1
+
+func (v RunView) calledOffHead(s *sheet) {
+	s.add(must, say("**"+v.no()+" called off** "+v.clock(v.At)+". It stays in the log."))
+}
+
+// answeredHead says what an answer to a ping means.
+func (v RunView) answeredHead(s *sheet, e kitchen.PingAnswered) {
+	again := ""
+	if due, ok := v.askedAgain(e.Key); ok {
+		again = " I ask again at **" + v.clock(due) + "**."
+	}
+	switch e.How {
+	case kitchen.AnswerSeen:
+		s.add(must, say(v.no()+": seen."+again))
+	case kitchen.AnswerNotYet:
+		s.add(must, say(v.no()+": not yet."+again))
+	case kitchen.AnswerGotIt:
+		s.add(must, say("**"+v.no()+" is {}'s now.**"+again, v.who(v.Run.Cook)))
+	case kitchen.AnswerDone:
+		s.add(must, say(v.no()+": done, "+v.clock(v.At)+"."))
+	}
+}
+
+// askedAgain is when the next ping of the same chain is due.
+func (v RunView) askedAgain(key string) (time.Time, bool) {
+	chain := kitchen.Ping{Key: key}.Chain()
+	var next time.Time
+	for _, p := range v.Run.Wants(kitchen.Settings{}) {
+		if p.Chain() == chain && p.Due.After(v.Now) && (next.IsZero() || p.Due.Before(next)) {
+			next = p.Due
+		}
+	}
+	return next, !next.IsZero()
+}
+
+// readHead says what a thermometer showed and how far that is from the limit.
+func (v RunView) readHead(s *sheet) {
+	told := v.Told.(kitchen.TempRead)
+	last := kitchen.Reading{Units: told.Units, Temp: told.Temp, Where: told.Where, At: v.At}
+	for _, r := range v.Run.Readings {
+		if r.At.Equal(v.At) && r.Temp == told.Temp {
+			last = r
+		}
+	}
+	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
+	if last.Skin() && v.Run.Stage == kitchen.StageCooling {
+		s.add(should, say("That is the skin: the middle of a bag stays 5 to 15"+nb+"°C warmer for hours."))
+	}
+}
+
+// readingWords is a reading with what was measured: #12.3 at 31 °C, between.
+func readingWords(r kitchen.Run, m kitchen.Reading) string {
+	text := kitchen.Ref{Run: r.No, Units: m.Units}.String() + " at " + warmth(m.Temp)
+	switch m.Where {
+	case kitchen.Skin:
+		return text + " outside"
+	case kitchen.Between:
+		return text + " between"
+	case kitchen.Middle:
+		return text + " in the middle"
+	case 0:
+		return text
+	}
+	panic("place without words")
+}
+
+func limitWords(m kitchen.Reading) string {
+	if m.Limit == 0 {
+		return ""
+	}
+	if m.Temp > m.Limit {
+		return ", over the limit of " + warmth(m.Limit)
+	}
+	return ", within the limit of " + warmth(m.Limit)
+}

@@ -1,0 +1,313 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// stage says where the run is now, what to watch for, and the one next step.
+func (v RunView) stage(s *sheet) {
+	s.add(must, v.state())
+	switch v.Run.Stage {
+	case kitchen.StagePlanned:
+		s.then(say("Next: light it, then say `heat on`."), v.button("Heat on", "heat on"))
+	case kitchen.StagePreparing:
+		v.preparing(s)
+	case kitchen.StageHeating:
+		s.then(say("Next: a steady plume? Say `steam`: I time the vent."), v.button("Steam", "steam"))
+	case kitchen.StageVenting:
+		s.add(may, say("Full flame, a steady plume: air left in makes it colder than its gauge says."))
+		s.then(say("Next: weight on when I ping."), v.button("Weight on", "weight on"))
+	case kitchen.StageRising:
+		v.shortVent(s)
+		s.then(say("Next: at "+psi(v.Run.Hold.At)+" say `at pressure`: the hold starts."), v.button("At pressure", "at pressure"))
+	case kitchen.StageAtPressure:
+		v.holding(s)
+	case kitchen.StagePressureLost:
+		v.lost(s)
+	case kitchen.StageFalling:
+		v.falling(s)
+	case kitchen.StageCooling:
+		v.cooling(s)
+	case kitchen.StageCool:
+		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."), v.button("Log", "log"))
+	case kitchen.StageCalledOff:
+		v.comingDown(s)
+	}
+}
+
+// state is one line on where the run is: when the next thing is due, first.
+func (v RunView) state() chat.Para {
+	r, no := v.Run, v.no()
+	until, known := r.Until()
+	switch r.Stage {
+	case kitchen.StagePlanned:
+		return say(no + " is not lit yet.")
+	case kitchen.StagePreparing:
+		return v.prepState()
+	case kitchen.StageHeating:
+		return say("**" + no + " heats** since " + v.clock(r.Since) + ". Steam about " + v.clock(round10(until)) + ", a usual time.")
+	case kitchen.StageVenting:
+		return say("**" + no + " weight on at " + v.clock(until) + "**: vents from " + v.clock(r.Since) + ", 10" + nb + "min.")
+	case kitchen.StageRising:
+		return say("**" + no + " comes up** since " + v.clock(r.Since) + ": " + psi(r.Hold.At) + " about " + v.clock(round10(until)) + ", a usual time.")
+	case kitchen.StageAtPressure:
+		return v.holdState()
+	case kitchen.StagePressureLost:
+		return say("**" + no + " lost pressure** " + v.clock(r.Since) + v.heldSoFar() + ". The hold starts again.")
+	case kitchen.StageFalling:
+		return say("Leave **" + no + "** shut until zero, about **" + v.clock(round10(until)) + "**, a usual time.")
+	case kitchen.StageCooling:
+		return v.coolState(until, known)
+	case kitchen.StageCool:
+		return coolByReading(r, v.Now)
+	case kitchen.StageCalledOff:
+		return nil
+	}
+	panic("stage without words")
+}
+
+// holdState says when the heat goes off, and when that has moved.
+func (v RunView) holdState() chat.Para {
+	r, no := v.Run, v.no()
+	end, ok := r.HoldEnd()
+	if !ok {
+		return say("**" + no + " at pressure** since " + v.clock(r.Since) + ". I know no hold for it: keep your own clock.")
+	}
+	held := minutes(r.Hold.Time) + " at " + psi(r.Hold.At) + " from " + v.clock(end.Add(-r.Hold.Time))
+	if !end.After(v.Now) {
+		return say("**" + no + " heat off now**, due since " + v.clock(end) + ": " + held + ".")
+	}
+	if v.Was != nil {
+		if was, ran := v.Was.HoldEnd(); ran && moved(was, end) {
+			return say("**" + no + " heat off is now " + v.clock(end) + "**, was " + v.clock(was) + ": " + held + ".")
+		}
+	}
+	return say("**" + no + " heat off " + v.clock(end) + "**: " + held + ".")
+}
+
+// moved reports whether two instants print as different minutes.
+func moved(a, b time.Time) bool { return !a.Truncate(time.Minute).Equal(b.Truncate(time.Minute)) }
+
+// heldSoFar is how much of the hold there was when pressure was lost.
+func (v RunView) heldSoFar() string {
+	r := v.Run
+	if n := len(r.Stretches); n > 0 && r.Stretches[n-1].Seen {
+		held := r.Stretches[n-1].To.Sub(r.Stretches[n-1].From)
+		return ", " + whole(held.Truncate(time.Minute).Minutes()) + " of " + minutes(r.Hold.Time) + " held"
+	}
+	return ""
+}
+
+func (v RunView) holding(s *sheet) {
+	r := v.Run
+	if short := r.WaterShort(); short > 0 {
+		s.add(must, v.waterWord())
+	}
+	if broken := r.CreditAt(v.Now).Broken; broken >= time.Minute {
+		s.add(should, say("Held before: "+minutes(broken)+". It stands beside this hold, not instead of it."))
+	}
+	if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
+		s.add(should, say("Colder than at 15"+nb+"psi: hence the time."))
+	}
+	if end, ok := r.HoldEnd(); ok && !end.After(v.Now) {
+		s.then(say("Next: heat off, then leave it shut."), v.button("Heat is off", "heat off"), v.button("Lost pressure", "lost pressure"))
+		return
+	}
+	s.add(may, say("Flame down so far that it just stays there."))
+	s.then(say("Next: I ping when the time is over. Lost pressure? Say so at once."), v.button("Lost pressure", "lost pressure"))
+}
+
+// lowPressure is where steam is noticeably colder than at 15 psi.
+const lowPressure = 0.97 * fifteenPSI
+
+// waterWord warns that the water doesn't cover the hold, by estimate.
+func (v RunView) waterWord() chat.Para {
+	lasts, _ := v.Run.WaterLasts()
+	text := "**Water may run short about " + v.clock(lasts) + "**, by estimate"
+	if v.Run.Water.Assumed {
+		return say(text + " for " + litres(v.Run.Water.In) + ", for nobody told.")
+	}
+	return say(text + ". Flame as low as holds the pressure.")
+}
+
+func (v RunView) shortVent(s *sheet) {
+	steam, ok := v.Run.LastStep(kitchen.KindSteam)
+	if !ok || !steam.Seen {
+		return
+	}
+	vented := v.Run.Since.Sub(steam.At)
+	if vented < usualVent-time.Minute {
+		s.add(should, say("Vented "+minutes(vented)+", not 10: air left in makes it colder than its gauge says."))
+	}
+}
+
+const usualVent = 10 * time.Minute
+
+func (v RunView) lost(s *sheet) {
+	s.add(must, say("**Is there water?** Sagging at full flame can mean dry: then heat off, leave it shut till cold, no cold water in."))
+	back, at := "back at pressure", "Back at pressure"
+	if samePressure(v.Run.Hold.At, fifteenPSI) {
+		back, at = "back at 15", "Back at 15"
+	}
+	s.then(say("Next: full flame; then say `"+back+"`."), v.button(at, back), v.button("Heat is off", "heat off"))
+}
+
+func (v RunView) falling(s *sheet) {
+	if off, ok := v.Run.Ended(); ok && off.Outcome == kitchen.Early {
+		s.then(say("Next: light it again. Flame still on? Then `undo`."), v.button("Heat on", "heat on"), tap("Undo", "undo"), v.button("It's at zero", "zero"))
+		return
+	}
+	s.then(say("Next: when it shows zero, say `zero`."), v.button("It's at zero", "zero"))
+}
+
+// coolState is roughly when it is cool, from a table, and that it is one.
+func (v RunView) coolState(until time.Time, known bool) chat.Para {
+	r := v.Run
+	text := "**" + v.no() + " cools** since " + v.clock(r.Since)
+	if again, ok := r.MeasureAgain(); ok {
+		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
+	}
+	if !known {
+		return say(text + ".")
+	}
+	return say(text + ". Usually done by **" + v.clock(round10(until)) + "**: a rough table, no forecast.")
+}
+
+func (v RunView) cooling(s *sheet) {
+	_, out := v.Run.LastStep(kitchen.KindOutOfPot)
+	switch {
+	case out && v.More != nil:
+		s.then(say("Next: the next load. Top up the water first."), tap("Next load", cookAgain(*v.More)))
+	case !out:
+		s.add(may, say("In the shut pot it takes half as long again, or twice."))
+		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
+	default:
+		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), v.button("Steps", "steps"))
+	}
+	if v.Run.Water.Left == nil && out && !v.Run.Water.Assumed {
+		s.add(may, say("What is left in the pot? Like `1 litre left in the pot`"))
+	}
+}
+
+// coolByReading says by which reading the run counts as cool.
+func coolByReading(r kitchen.Run, now time.Time) chat.Para {
+	last, ok := r.NewestReading()
+	if !ok {
+		return say("**" + r.No.String() + "** is down.")
+	}
+	return say("**" + r.No.String() + " is down to " + warmth(last.Temp) + "**, read " + clock(now, last.At) + limitWords(last) + ".")
+}
+
+// comingDown asks for what a run that was called off hot still needs.
+func (v RunView) comingDown(s *sheet) {
+	r := v.Run
+	on, lit := r.LastStep(kitchen.KindHeatOn)
+	off, isOff := r.LastStep(kitchen.KindHeatOff)
+	zero, isDown := r.LastStep(kitchen.KindAtZero)
+	switch {
+	case !lit:
+		s.then(nil, tap("Undo", "undo"))
+	case !isOff || off.At.Before(on.At):
+		s.add(must, say("**Is the flame off?** I ask until somebody says so."))
+		s.then(say("Next: heat off, then leave it shut until zero."), v.button("Heat is off", "heat off"), tap("Undo", "undo"))
+	case len(r.Stretches) > 0 && (!isDown || zero.At.Before(off.At)):
+		s.then(say("Next: leave it shut until it shows zero."), v.button("It's at zero", "zero"), tap("Undo", "undo"))
+	default:
+		s.then(nil, tap("Undo", "undo"))
+	}
+}
+
+// The cautions, each once a run: design's section on them says which.
+const (
+	cautionEarshot = "earshot"
+	cautionSteam   = "steam"
+	cautionZero    = "zero"
+	cautionLid     = "lid"
+	cautionGlass   = "glass"
+)
+
+// caution gives the caution that belongs to the stage, once a run, where the
+// screen has room for it.
+func (v RunView) caution(s *sheet) {
+	for _, c := range v.cautions() {
+		text := cautionWords(c)
+		if !s.fits(text) || v.First == nil || v.First(c) != New {
+			continue
+		}
+		s.add(should, text)
+		return
+	}
+}
+
+func (v RunView) cautions() []string {
+	switch v.Run.Stage {
+	case kitchen.StageHeating, kitchen.StageRising, kitchen.StageAtPressure, kitchen.StagePressureLost:
+		return []string{cautionEarshot}
+	case kitchen.StageVenting:
+		return []string{cautionSteam, cautionEarshot}
+	case kitchen.StageFalling:
+		return []string{cautionZero}
+	case kitchen.StageCooling:
+		if _, out := v.Run.LastStep(kitchen.KindOutOfPot); !out {
+			return []string{cautionLid}
+		}
+		if hasJars(v.Run.Order) {
+			return []string{cautionGlass}
+		}
+		return nil
+	case kitchen.StageCalledOff:
+		return []string{cautionZero}
+	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageCool:
+		return nil
+	}
+	panic("stage without cautions")
+}
+
+func cautionWords(c string) chat.Para {
+	switch c {
+	case cautionEarshot:
+		return say("Stay in earshot while the flame is on.")
+	case cautionSteam:
+		return say("Steam burns: hands and face off the vent.")
+	case cautionZero:
+		return say("Never open, tilt or cool it by force before zero.")
+	case cautionLid:
+		return say("Weight off, wait 10" + nb + "min, lid tilted away from your face.")
+	case cautionGlass:
+		return say("Hot glass: no cold stone, no draught.")
+	}
+	panic("caution without words")
+}
+
+func hasJars(o kitchen.Order) bool {
+	for _, it := range o.Items {
+		if it.Container.Vessel == kitchen.Jar {
+			return true
+		}
+	}
+	return false
+}
+
+// ask puts the question that this entry raised, once.
+func (v RunView) ask(s *sheet) {
+	for _, a := range v.Run.Asks() {
+		if a.Since == v.No {
+			s.add(should, askWords(a.What, v.Run))
+		}
+	}
+}
+
+func askWords(q kitchen.Question, r kitchen.Run) chat.Para {
+	switch q {
+	case kitchen.HowDeep:
+		return say("How low did it fall? Like `dropped to 11`")
+	case kitchen.HowMuchWater:
+		return say("How much water is in? I took " + litres(r.Water.In) + ". Like `4 litres in the pot`")
+	case kitchen.WhoCooks:
+		return say("**Nobody is named.** Who watches it? `i've got " + r.No.String() + "`")
+	}
+	panic("question without words")
+}
