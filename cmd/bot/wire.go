@@ -52,7 +52,7 @@ func (h *house) run(ctx context.Context) error {
 	for _, d := range h.doors {
 		g.Go(func() error {
 			defer end(nil)
-			return d.Run(running, h.turn(end))
+			return d.Run(running, h.turn(d, end))
 		})
 	}
 	g.Go(func() error { return h.reminders.Run(running) })
@@ -69,13 +69,29 @@ func (h *house) run(ctx context.Context) error {
 
 // turn hands a message to the responder. After a failed sync the message is not
 // offered again: the process must end.
-func (h *house) turn(end context.CancelCauseFunc) chat.Handler {
+func (h *house) turn(d chat.Door, end context.CancelCauseFunc) chat.Handler {
 	return func(ctx context.Context, m chat.Message) error {
 		err := h.answerer.Turn(ctx, m)
-		if errors.Is(err, store.ErrFsync) {
+		switch {
+		case errors.Is(err, store.ErrFsync):
 			end(err)
+		case err != nil && ctx.Err() == nil:
+			h.log.Error("message not answered", "door", d.Name(), "error", err)
+			h.excuse(ctx, d, m, err)
 		}
 		return err
+	}
+}
+
+// excuse tells a person that the book can't be written, past the outbox, which is
+// in the book.
+func (h *house) excuse(ctx context.Context, d chat.Door, m chat.Message, failure error) {
+	post, ok := h.answerer.Excuse(ctx, m, failure)
+	if !ok {
+		return
+	}
+	if _, err := d.Send(ctx, chat.Parcel{Room: m.Room, Post: post}); err != nil {
+		h.log.Warn("nobody could be told", "door", d.Name(), "error", err)
 	}
 }
 

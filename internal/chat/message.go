@@ -94,7 +94,8 @@ type Photo struct {
 // Parcel is a post on its way to a room.
 type Parcel struct {
 	// Row is the outbox row. A door makes its idempotency key and the data
-	// of its buttons from it.
+	// of its buttons from it. Zero is a post that is in no book and has no
+	// buttons: it is sent once, and as a new post.
 	Row  int64
 	Room Room
 	Post Post

@@ -23,10 +23,11 @@ type Config struct {
 
 // Answerer answers messages and pings from one book.
 type Answerer struct {
-	db     *store.DB
-	log    *slog.Logger
-	zone   *time.Location
-	folded folded
+	db      *store.DB
+	log     *slog.Logger
+	zone    *time.Location
+	folded  folded
+	excused excused
 }
 
 // New returns the responder of a book.

@@ -109,17 +109,23 @@ func (a *Answerer) zoneOf(s kitchen.Settings) *time.Location {
 	return zone
 }
 
+// listen understands the message, and reports whether it was meant for the bot. It
+// writes nothing.
+func (t *turn) listen() (p phrase.Parsed, ctx scene, meant bool, err error) {
+	if ctx, err = t.context(); err != nil {
+		return p, ctx, false, err
+	}
+	p = t.understand(ctx)
+	if choosing(p) && ctx.asked == "" && !t.addressed() {
+		return p, ctx, false, nil // a bare number answers nothing
+	}
+	meant, err = t.meant(p, ctx)
+	return p, ctx, meant, err
+}
+
 // run understands the message, and answers it if it was meant for the bot.
 func (t *turn) run() (report, error) {
-	ctx, err := t.context()
-	if err != nil {
-		return report{}, err
-	}
-	parsed := t.understand(ctx)
-	if choosing(parsed) && ctx.asked == "" && !t.addressed() {
-		return report{}, nil // a bare number answers nothing
-	}
-	meant, err := t.meant(parsed, ctx)
+	parsed, ctx, meant, err := t.listen()
 	if err != nil || !meant {
 		return report{}, err
 	}
