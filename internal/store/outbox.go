@@ -205,6 +205,14 @@ func (tx *Tx) NextTry(door string) (time.Time, bool, error) {
 
 const forever = int64(1) << 62
 
+// A row that would wait longer than that, or a room that would be held longer, is
+// due: the clock was set back since, and the room must not fall silent until it has
+// caught up.
+const (
+	longestWait = 10 * time.Minute
+	longestHold = 24 * time.Hour
+)
+
 // heads reads, for each room in which rows wait, the first of them that is not
 // needless: rows that overtake first, then by number. A row is needless when a
 // newer one of its slot waits too and won't be later ([Tx.MarkSent] merges it when
@@ -225,9 +233,10 @@ func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
 				WHERE n.room = w.room AND n.slot = w.slot AND n.slot <> '' AND n.id > w.id
 					AND n.state = 1 AND n.rank <= w.rank)
 			ORDER BY w.rank, w.id LIMIT 1)
-		WHERE max(o.next_ms, r.held_ms) <= :until
+		WHERE (o.next_ms <= :until OR o.next_ms > :until + :wait) AND (r.held_ms <= :until OR r.held_ms > :until + :hold)
 		ORDER BY o.rank, due, o.id LIMIT :limit`,
-		p("door", door), p("until", until), p("limit", limit))
+		p("door", door), p("until", until), p("limit", limit),
+		p("wait", longestWait.Milliseconds()), p("hold", longestHold.Milliseconds()))
 }
 
 // MarkSent says that the platform has taken a row and under which identifier
@@ -259,15 +268,15 @@ func (tx *Tx) MarkSent(row RowID, external string, at time.Time) error {
 }
 
 // Postpone says that a row could not be delivered and when it may be tried
-// again. Reason is for the operator and holds no text of people.
+// again, at most ten minutes ahead. Reason is for the operator and holds no text of people.
 func (tx *Tx) Postpone(row RowID, until time.Time, reason string) error {
 	return tx.change(`
 		UPDATE outbox SET next_ms = :until, attempts = attempts + 1, reason = :reason WHERE id = :id AND state = 1`,
 		p("id", row), p("until", toMS(until)), p("reason", reason))
 }
 
-// HoldRoom says that nothing may be sent to a room before a time, because its
-// platform asked to wait. It is no failure of a row, and holds those that
+// HoldRoom says that nothing may be sent to a room before a time, at most a day
+// ahead, because its platform asked to wait. It is no failure of a row, and holds those that
 // overtake too.
 func (tx *Tx) HoldRoom(room RoomID, until time.Time) error {
 	return tx.change(`UPDATE room SET held_ms = :until WHERE id = :room`, p("room", room), p("until", toMS(until)))
