@@ -59,6 +59,7 @@ type Disk struct {
 	hits    int
 	film    *Film // nil while nothing is recorded
 	pragmas []string
+	writer  sqlite.ExecQuerierContext // the newest writing connection
 }
 
 type fault struct {
@@ -108,26 +109,39 @@ func (d *Disk) Set(pragmas ...string) {
 	d.pragmas = pragmas
 }
 
+// SetNow runs a pragma on the writing connection that is open. Nobody may be
+// writing.
+func (d *Disk) SetNow(pragma string) error {
+	d.mu.Lock()
+	writer := d.writer
+	d.mu.Unlock()
+	return set(writer, pragma)
+}
+
+func set(c sqlite.ExecQuerierContext, pragma string) error {
+	if _, err := c.ExecContext(context.Background(), "PRAGMA "+pragma, nil); err != nil {
+		return fmt.Errorf("set %s: %w", pragma, err)
+	}
+	return nil
+}
+
 // connected is called by the driver for each new connection.
 func connected(c sqlite.ExecQuerierContext, dsn string) error {
 	u, err := url.Parse(dsn)
-	if err != nil || u.Query().Get("mode") == "ro" || !strings.Contains(dsn, "journal_mode") {
+	if err != nil || !strings.Contains(u.RawQuery, "journal_mode") {
 		return nil // a reader, the lock, or none of ours
 	}
-	path, err := url.PathUnescape(u.Opaque)
-	if err != nil {
-		return err
-	}
-	disk, _ := diskOf(path)
+	disk, _ := diskOf(u.Path)
 	if disk == nil {
 		return nil
 	}
 	disk.mu.Lock()
+	disk.writer = c
 	pragmas := disk.pragmas
 	disk.mu.Unlock()
 	for _, p := range pragmas {
-		if _, err := c.ExecContext(context.Background(), "PRAGMA "+p, nil); err != nil {
-			return fmt.Errorf("set %s: %w", p, err)
+		if err := set(c, p); err != nil {
+			return err
 		}
 	}
 	return nil
@@ -149,12 +163,11 @@ func (d *Disk) Fail(n int, code Code, span Span) {
 	d.fault, d.hits = fault{d.count + n, code, span}, 0
 }
 
-// Mend ends a fault and says how many operations it made fail.
-func (d *Disk) Mend() (hits int) {
+// Mend ends a fault.
+func (d *Disk) Mend() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.fault = fault{}
-	return d.hits
 }
 
 // Hits is how many operations have failed since [Disk.Fail].
@@ -202,4 +215,11 @@ func (d *Disk) Record() (*Film, error) {
 	}
 	d.film = &Film{before: before}
 	return d.film, nil
+}
+
+// Stop ends the film.
+func (d *Disk) Stop() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.film = nil
 }

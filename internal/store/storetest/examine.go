@@ -36,28 +36,26 @@ func (c Contents) Tables() []string {
 	return names
 }
 
-// random lists the columns that no two books have alike, though they were written
-// alike.
-func random() []string {
-	return []string{"book.id", "entry.salt", "entry.digest", "entry.hash", "code.hash"}
+// chance lists the columns that no two books have alike, though they were written
+// alike: what is drawn at random, and when a post could be sent at last.
+func chance() []string {
+	return []string{"book.id", "entry.salt", "entry.digest", "entry.hash", "code.hash", "outbox.sent_ms"}
 }
 
 // Examine reads the file of a book past the program, one that was not closed too.
 // The error says in what the file is damaged.
 func Examine(folder string) (Contents, error) { return examine(folder, nil) }
 
-// Alike is [Examine] without what was drawn at random, so that two books into
-// which the same was written have the same contents.
-func Alike(folder string) (Contents, error) { return examine(folder, random()) }
+// Alike is [Examine] without what is left to chance, so that two books into which
+// the same was written have the same contents.
+func Alike(folder string) (Contents, error) { return examine(folder, chance()) }
 
 func examine(folder string, without []string) (c Contents, err error) {
-	path := filepath.ToSlash(filepath.Join(folder, store.FileName))
-	db, err := sql.Open("sqlite", (&url.URL{Scheme: "file", Opaque: path, RawQuery: "mode=ro"}).String())
+	db, err := openFile(folder)
 	if err != nil {
 		return nil, err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	db.SetMaxOpenConns(1)
 	if err := sound(db); err != nil {
 		return nil, err
 	}
@@ -76,6 +74,15 @@ func examine(folder string, without []string) (c Contents, err error) {
 	return c, nil
 }
 
+func openFile(folder string) (*sql.DB, error) {
+	path := filepath.ToSlash(filepath.Join(folder, store.FileName))
+	db, err := sql.Open("sqlite", (&url.URL{Scheme: "file", Opaque: path, RawQuery: "mode=ro"}).String())
+	if err == nil {
+		db.SetMaxOpenConns(1)
+	}
+	return db, err
+}
+
 // sound checks the pages, indexes and references of a file.
 func sound(db *sql.DB) error {
 	var verdict string
@@ -87,13 +94,54 @@ func sound(db *sql.DB) error {
 	}
 	var table string
 	err := db.QueryRow(`SELECT "table" FROM pragma_foreign_key_check LIMIT 1`).Scan(&table)
-	if errors.Is(err, sql.ErrNoRows) {
-		return nil
-	}
 	if err == nil {
 		err = errors.New("a row of " + table + " refers to none")
 	}
-	return fmt.Errorf("check references: %w", err)
+	if !errors.Is(err, sql.ErrNoRows) {
+		return fmt.Errorf("check references: %w", err)
+	}
+	return nil
+}
+
+// Contradiction reports what a turn or a ping must never leave in the book of a
+// folder, such as an answered turn without its answer; nil for nothing.
+func Contradiction(folder string) (err error) {
+	db, err := openFile(folder)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	for _, c := range contradictions() {
+		var where string
+		err := db.QueryRow(c.query).Scan(&where)
+		if err == nil {
+			return errors.New(c.name + ": " + where)
+		}
+		if !errors.Is(err, sql.ErrNoRows) {
+			return fmt.Errorf("look for %s: %w", c.name, err)
+		}
+	}
+	return nil
+}
+
+type contradiction struct{ name, query string }
+
+func contradictions() []contradiction {
+	return []contradiction{
+		{"a turn without an answer", `
+			SELECT id FROM inbox i WHERE kind <> '' AND NOT EXISTS (SELECT 1 FROM outbox o WHERE o.inbox = i.id)`},
+		{"a ping that fired without a post, or with two", `
+			SELECT key FROM ping p WHERE fired_ms IS NOT NULL AND 1 <> (
+				SELECT count(*) FROM outbox o WHERE o.collective = p.collective AND o.about = p.key AND o.inbox IS NULL)`},
+		{"a post of a ping that has not fired", `
+			SELECT id FROM outbox o WHERE inbox IS NULL AND NOT EXISTS (
+				SELECT 1 FROM ping p WHERE p.collective = o.collective AND p.key = o.about AND p.fired_ms IS NOT NULL)`},
+		{"a post that was sent and stands nowhere", `
+			SELECT id FROM outbox WHERE (state = 2) <> (external <> '') OR (state = 2) <> (sent_ms IS NOT NULL)`},
+		{"an entry of a turn of somebody else", `
+			SELECT e.number FROM entry e JOIN inbox i ON i.id = e.inbox
+			WHERE e.collective <> i.collective OR e.member <> i.member`},
+	}
 }
 
 // selects gives, for each table, the query that makes one text of all its rows.

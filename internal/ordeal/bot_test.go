@@ -1,0 +1,249 @@
+// Package ordeal puts the program through what may happen to it: the power is cut,
+// the disk fails or is full, another program holds the book, the process is
+// killed, the clock jumps. Whatever happens, what was answered is in the book once,
+// every ping comes, and the book is sound.
+//
+// All of it is played with scripts of rehearsal (testdata), so that a new
+// capability is put to the test by a few lines more in them.
+package ordeal
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/answer"
+	"ryebell/internal/chat/outbox"
+	"ryebell/internal/chat/rehearse"
+	"ryebell/internal/reminders"
+	"ryebell/internal/store"
+	"ryebell/internal/store/storetest"
+)
+
+// bot is the program around one book. It has no clock: each of its steps is told
+// the time.
+type bot struct {
+	db        *store.DB
+	answerer  *answer.Answerer
+	reminders *reminders.Reminders
+	outbox    *outbox.Outbox
+}
+
+// open starts the program on the book in a folder.
+func open(ctx context.Context, folder string, door chat.Door, c store.Config) (*bot, error) {
+	db, err := store.Open(ctx, folder, c)
+	if err != nil {
+		return nil, err
+	}
+	a := answer.New(db, answer.Config{})
+	return &bot{
+		db: db, answerer: a,
+		reminders: reminders.New(db, a.Ping, reminders.Config{}),
+		outbox:    outbox.New(db, []chat.Door{door}, outbox.Config{Chance: func() float64 { return 0.5 }}),
+	}, nil
+}
+
+// found gives the rooms of a rehearsal their books: room and room2 belong to one
+// collective, other to another.
+func (b *bot) found(ctx context.Context, at time.Time) error {
+	room := func(id string) chat.Room { return chat.Room{Door: chat.Console, ID: id} }
+	person := func(id, name string) chat.Person { return chat.Person{Door: chat.Console, ID: id, Name: name} }
+	return errors.Join(
+		b.answerer.Found(ctx, answer.Foundation{Room: room("room"), Person: person("robin", "Robin"), At: at}),
+		b.answerer.Admit(ctx, room("room"), room("room2"), at),
+		b.answerer.Found(ctx, answer.Foundation{Room: room("other"), Person: person("kit", "Kit"), At: at}),
+	)
+}
+
+func (b *bot) deliver(ctx context.Context, now time.Time) error {
+	return b.outbox.Deliver(ctx, chat.Console, now)
+}
+
+// stage is one thing that the program does, and is asked to do again when it
+// fails.
+type stage func(ctx context.Context, b *bot) error
+
+// pass moves the clock to an instant and stops at each ping on the way.
+func pass(to time.Time) stage {
+	return func(ctx context.Context, b *bot) error {
+		for {
+			due, waits, err := b.reminders.Next(ctx)
+			if err != nil {
+				return err
+			}
+			if !waits || due.After(to) {
+				return b.deliver(ctx, to)
+			}
+			if err := b.reminders.FireDue(ctx, due); err != nil {
+				return err
+			}
+			if err := b.deliver(ctx, due); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// turn offers a message; then calls told, unless it is nil, once the turn counts
+// as answered; and sends what it brought forth.
+func turn(m chat.Message, told func()) stage {
+	answered := false
+	return func(ctx context.Context, b *bot) error {
+		if !answered {
+			if err := b.answerer.Turn(ctx, m); err != nil {
+				return err
+			}
+			if answered = true; told != nil {
+				told()
+			}
+		}
+		return b.deliver(ctx, m.Arrived)
+	}
+}
+
+// script is what was said in a rehearsal, with every reply, edit and tap settled.
+type script struct {
+	Start, End time.Time
+	Said       []chat.Message
+	// Marked lists the events that the book keeps a mark of: those that were
+	// meant for the bot.
+	Marked map[string]bool
+}
+
+// rehearsed plays a script of testdata, and gives what was said and the book as it
+// is at the end.
+func rehearsed(t testing.TB, name string) (script, storetest.Contents) {
+	t.Helper()
+	file, err := os.Open(filepath.Join("testdata", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer file.Close()
+	var posts strings.Builder
+	door := rehearse.NewDoor(rehearse.Options{Out: &posts})
+	folder := inMemory(t)
+	b := started(t, folder, door, door.Now())
+	s := script{Start: door.Now().UTC(), Marked: map[string]bool{}}
+	err = rehearse.Play(t.Context(), file, door, rehearse.World{
+		Turn: func(ctx context.Context, m chat.Message) error {
+			s.Said = append(s.Said, m)
+			return b.answerer.Turn(ctx, m)
+		},
+		Deliver: b.deliver, Next: b.reminders.Next, FireDue: b.reminders.FireDue,
+	})
+	if err := errors.Join(err, b.db.Close()); err != nil {
+		t.Fatal(err)
+	}
+	s.End = door.Now().UTC()
+	marks := contents(t, folder)["inbox"]
+	for _, m := range s.Said {
+		s.Marked[m.Event] = strings.Contains(marks, "|'"+m.Event+"'|")
+	}
+	return s, contents(t, folder)
+}
+
+// stages are all that the program does in a script.
+func (s script) stages(told func(m chat.Message)) []stage {
+	var all []stage
+	for _, m := range s.Said {
+		all = append(all, pass(m.Arrived), turn(m, func() {
+			if s.Marked[m.Event] && told != nil {
+				told(m)
+			}
+		}))
+	}
+	return append(all, pass(s.End))
+}
+
+// started starts the program on a new book with the rooms of a rehearsal.
+func started(t testing.TB, folder string, door chat.Door, at time.Time) *bot {
+	t.Helper()
+	b, err := open(t.Context(), folder, door, store.Config{Readers: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.found(t.Context(), at.UTC()); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// contents is what the book in a folder holds, but for what is left to chance.
+func contents(t testing.TB, folder string) storetest.Contents {
+	t.Helper()
+	c, err := storetest.Alike(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// same names the first row in which a book differs from what it should be.
+func same(got, want storetest.Contents) error {
+	for _, table := range want.Tables() {
+		have, need := strings.Split(got[table], "\n"), strings.Split(want[table], "\n")
+		for i := range max(len(have), len(need)) {
+			h, n := "no row", "no row"
+			if i < len(have) {
+				h = have[i]
+			}
+			if i < len(need) {
+				n = need[i]
+			}
+			if h != n {
+				return fmt.Errorf("%s: there is\n  %.300s\nand should be\n  %.300s", table, h, n)
+			}
+		}
+	}
+	return nil
+}
+
+// memory is where Linux keeps files in memory.
+const memory = "/dev/shm"
+
+// inMemory is a folder for the test, in memory where there is such a place: what
+// a sync is worth is worked out here, and none is waited for.
+func inMemory(t testing.TB) string {
+	t.Helper()
+	folder, err := os.MkdirTemp(memory, "ordeal-")
+	if err != nil {
+		return t.TempDir()
+	}
+	t.Cleanup(func() {
+		if err := os.RemoveAll(folder); err != nil {
+			t.Error(err)
+		}
+	})
+	return folder
+}
+
+// sink is a platform that takes every post and says which.
+type sink struct {
+	took func(p chat.Parcel) error
+}
+
+func (sink) Name() chat.DoorName { return chat.Console }
+
+func (sink) Run(ctx context.Context, _ chat.Handler) error {
+	<-ctx.Done()
+	return nil
+}
+
+func (s sink) Send(_ context.Context, p chat.Parcel) (chat.Receipt, error) {
+	if s.took != nil {
+		if err := s.took(p); err != nil {
+			return chat.Receipt{}, err
+		}
+	}
+	post := fmt.Sprintf("post-%d", p.Row)
+	if p.Replaces != "" {
+		post = p.Replaces
+	}
+	return chat.Receipt{Post: post}, nil
+}
