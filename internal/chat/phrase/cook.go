@@ -2,6 +2,8 @@ package phrase
 
 import (
 	"strings"
+
+	"ryebell/internal/calc/unit"
 )
 
 var cookGrammar = grammar{
@@ -98,7 +100,25 @@ func cookerRef(c cursor) (string, cursor, bool) {
 			return found, c.use(2), true
 		}
 	}
+	if name, _, d, ok := c.sizedPot(); ok {
+		return name, d, true
+	}
 	return newCooker(c)
+}
+
+// sizedPot reads "23 quart pot", "23qt canner": a cooker named by its volume.
+func (c cursor) sizedPot() (name string, pot unit.Litres, d cursor, ok bool) {
+	q, isQuantity := c.token().(Quantity)
+	v, isVolume := q.sense(Volume)
+	if !isQuantity || !isVolume || v.Value <= 0 || !bigUnit(&q) {
+		return "", 0, c, false
+	}
+	d = c.use(1)
+	if w := d.word(0); !cookerNouns[w] && w != "pressure" { // "6 quarts, big pot" is an order
+		return "", 0, c, false
+	}
+	noun, d, ok := newCooker(d)
+	return plain(q.Number) + " " + v.Unit + " " + noun, unit.Litres(v.Value), d, ok
 }
 
 // notInNames are words that begin something else than the name of a cooker.

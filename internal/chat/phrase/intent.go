@@ -20,8 +20,11 @@ type Plan struct {
 	OutBy *Moment
 }
 
-// Reverse asks what grain at hand makes.
-type Reverse struct{ Supply kitchen.Supply }
+// Reverse asks what grain at hand makes, and perhaps when to start it.
+type Reverse struct {
+	Supply kitchen.Supply
+	OutBy  *Moment
+}
 
 // SameAs asks for the plan of an earlier run again.
 type SameAs struct {

@@ -38,9 +38,11 @@ func (d *draft) sized() bool { return d.item.Container.Sized() || d.amount != ni
 
 // items reads what is wanted, one item after another, in any order of words.
 type items struct {
-	c       cursor
-	drafts  []draft
-	cur     draft
+	c      cursor
+	drafts []draft
+	cur    draft
+	// all is what was said of all items at once, apart from any.
+	all     kitchen.Item
 	parted  bool // a separator stood before the token at hand
 	asks    bool // "how much", "what water": it is about amounts
 	one     bool // only one item is read
@@ -59,7 +61,67 @@ func gather(c cursor) items {
 	}
 	it.trouble = first
 	it.close()
+	if len(it.drafts) == 1 {
+		it.drafts[0].fill(it.all)
+		it.all = kitchen.Item{}
+	}
 	return it
+}
+
+// fill gives the draft what was said of all items, where it says nothing itself.
+func (d *draft) fill(all kitchen.Item) {
+	if len(d.grains) == 0 && all.Grain != 0 {
+		d.addGrain(all.Grain)
+	}
+	if len(d.routes) == 0 && all.Route != 0 {
+		d.addRoute(all.Route)
+	}
+}
+
+// leading sets apart a grain and route said before the first item and parted
+// from it: "rye, 3 bags and 4 jars" is said of both.
+func (it *items) leading() {
+	if !it.parted || it.one || len(it.drafts) > 0 || !it.cur.empty() || len(it.cur.grains) > 1 || len(it.cur.routes) > 1 {
+		return
+	}
+	switch it.c.token().(type) {
+	case Number, Quantity:
+		if it.cur.item.Grain != 0 {
+			it.all.Grain, it.cur.item.Grain, it.cur.grains = it.cur.item.Grain, 0, nil
+		}
+		if it.cur.item.Route != 0 {
+			it.all.Route, it.cur.item.Route, it.cur.routes = it.cur.item.Route, 0, nil
+		}
+		it.cur.from, it.cur.to = 0, 0
+	}
+}
+
+// ofAll reads "all for agar", "everything millet": grain and route of all items.
+func (it *items) ofAll() (cursor, bool) {
+	if it.one {
+		return it.c, false
+	}
+	d, ok := it.c.phrase("all", "everything", "both", "all of it", "all of them", "both of them", "each of them")
+	if !ok {
+		return it.c, false
+	}
+	grains, routes := it.all.Grain, it.all.Route
+	for {
+		d = d.over("for", "in", "is", "are", "with", "on", "of", "them", "the", "be", "a", "grain")
+		switch t := d.token().(type) {
+		case GrainWord:
+			grains = t.Grain
+		case RouteWord:
+			routes = t.Route
+		default:
+			said := grains != it.all.Grain || routes != it.all.Route
+			if said {
+				it.all.Grain, it.all.Route = grains, routes
+			}
+			return d, said
+		}
+		d = d.use(1)
+	}
 }
 
 // close ends the item at hand.
@@ -106,6 +168,14 @@ func (it *items) step() bool {
 		it.parted, it.c = true, d
 		return true
 	}
+	if _, _, _, ok := it.c.sizedPot(); ok {
+		return false
+	}
+	if d, ok := it.ofAll(); ok {
+		it.c = d
+		return true
+	}
+	it.leading()
 	before := it.c
 	if !it.take() {
 		return false
@@ -125,6 +195,9 @@ func (it *items) step() bool {
 func (it *items) more(d cursor) bool {
 	if startsOther(d) || !it.one && endsOrder(it.c, d) {
 		return false
+	}
+	if _, ok := (&items{c: d}).ofAll(); ok && !it.one {
+		return true
 	}
 	probe := items{c: d, cur: draft{counted: true, item: kitchen.Item{Container: kitchen.Container{Vessel: kitchen.Jar}}}}
 	for !probe.c.done() {

@@ -12,11 +12,14 @@ import (
 // bags, max 15 psi, dial gauge".
 func cooker(c cursor) (kitchen.Change, cursor, bool) {
 	f := facts{}
-	name, d, named := cookerRef(c.over("the", "our", "my", "a", "an", "new"))
+	name, d, named := cookerRef(c.over(cookerArticles...))
 	if !named {
 		d = c
 	} else {
 		f.out.Name = theCooker(name)
+		if _, pot, _, sized := c.over(cookerArticles...).sizedPot(); sized {
+			f.out.Pot = pot
+		}
 	}
 	f.named = named
 	_, f.takes = d.mark(":")
@@ -42,12 +45,17 @@ func cooker(c cursor) (kitchen.Change, cursor, bool) {
 	return f.out, d, true
 }
 
+// cookerArticles may stand before the name of a cooker.
+var cookerArticles = []string{"the", "our", "my", "a", "an", "new"}
+
 // facts is a cooker while it is being read.
 type facts struct {
 	out   kitchen.CookerIs
 	named bool
 	// takes is set once "takes" or "holds" was said: more of them may follow.
 	takes bool
+	// taking is true right behind such a kind, where one more may follow.
+	taking bool
 	// open is the place of a capacity that could be the volume of the pot, about
 	// its words, pot what it would hold.
 	open  *int
@@ -55,12 +63,16 @@ type facts struct {
 	pot   unit.Litres
 }
 
+// lastFact is the place of the capacity among what is read of a cooker.
+const lastFact = 5
+
 func (f *facts) read(c cursor) (cursor, bool) {
 	c = c.over("it", "has", "have", "with", "is", "and", "a", "an", "the", "its", "it's", "or", "can", "w", "that", "which", "'s", "only")
-	for _, read := range [...]func(*facts, cursor) (cursor, bool){
+	for i, read := range [...]func(*facts, cursor) (cursor, bool){
 		(*facts).boilOff, (*facts).water, (*facts).gauge, (*facts).maxGauge, (*facts).potVolume, (*facts).capacity,
 	} {
 		if d, ok := read(f, c); ok {
+			f.taking = i == lastFact
 			return d, true
 		}
 	}
@@ -71,7 +83,8 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 	if !f.named {
 		return c, false
 	}
-	d, ok := c.phrase("takes", "holds", "fits", "take", "hold", "fit", "room for", "can take", "can hold", "will take", "space for")
+	d, ok := c.phrase("takes", "holds", "fits", "does", "take", "hold", "fit", "do", "room for", "can take", "can hold", "can do", "can fit",
+		"will take", "will fit", "space for")
 	if _, _, fill := jarFill(c); !ok && (!f.takes || fill) {
 		return c, false
 	}
@@ -183,7 +196,7 @@ func (f *facts) potVolume(c cursor) (cursor, bool) {
 		e = g
 	}
 	is := c.word(-1) == "is" || c.word(-1) == "a"
-	if !said && !tail && !is {
+	if !said && !tail && !is && !f.sizedAlone(c, e) {
 		return c, false
 	}
 	if _, jars := e.token().(VesselWord); jars {
@@ -191,6 +204,19 @@ func (f *facts) potVolume(c cursor) (cursor, bool) {
 	}
 	f.out.Pot = unit.Litres(v.Value)
 	return e, true
+}
+
+// sizedAlone reports whether the volume [c, d) stands alone between commas, and
+// not among the jars that go in: "dial gauge, 23 quart".
+func (f *facts) sizedAlone(c, d cursor) bool {
+	q, ok := c.token().(Quantity)
+	if _, comma := c.back().mark(",;"); !ok || !comma || !bigUnit(&q) {
+		return false
+	}
+	if _, ends := d.mark(",;.!"); !ends && !d.done() {
+		return false
+	}
+	return !f.taking
 }
 
 // water reads the maker's limits: "needs 3 l water", "max fill 5 litres".

@@ -129,6 +129,9 @@ func anyOrder(t *rapid.T) kitchen.Order {
 	for range rapid.IntRange(1, 4).Draw(t, "items") {
 		it := anyItem(t, g, r)
 		it.Moisture, it.Ratio, it.Gypsum = moist, ratio, gyp
+		if other := pick(t, "another grain", grain.Oats, 0); g != 0 && other != 0 {
+			it.Grain, it.Route = other, anyRoute(t) // one that says either keeps what it says
+		}
 		o.Items = append(o.Items, it)
 	}
 	if rapid.Bool().Draw(t, "in a cooker") {
@@ -199,7 +202,7 @@ func anyChange(t *rapid.T) kitchen.Change {
 }
 
 func anyCooker(t *rapid.T) kitchen.CookerIs {
-	k := kitchen.CookerIs{Name: pick(t, "cooker", "big pot", "old canner", "first autoclave")}
+	k := kitchen.CookerIs{Name: pick(t, "cooker", "big pot", "old canner", "first autoclave", "23 quart pot")}
 	for range rapid.IntRange(0, 2).Draw(t, "kinds") {
 		k.Takes = append(k.Takes, kitchen.Capacity{Count: rapid.IntRange(1, 20).Draw(t, "takes"), Container: anyContainer(t)})
 	}
@@ -228,7 +231,10 @@ func anyIntent(t *rapid.T) Intent {
 			Count: 1, Mass: anyMass(t), Basis: pick(t, "basis", kitchen.Wetted, kitchen.DryBasis), Grain: anyGrain(t), Route: anyRoute(t),
 		}}}}
 	case 4:
-		return Reverse{kitchen.Supply{Dry: anyMass(t), Containers: []kitchen.Container{anyContainer(t), anyContainer(t)}, Grain: anyGrain(t), Route: anyRoute(t)}}
+		return Reverse{
+			Supply: kitchen.Supply{Dry: anyMass(t), Containers: []kitchen.Container{anyContainer(t), anyContainer(t)}, Grain: anyGrain(t), Route: anyRoute(t)},
+			OutBy:  anyDeadline(t),
+		}
 	case 5, 6, 7:
 		var s Set
 		for range rapid.IntRange(1, 3).Draw(t, "changes") {
@@ -282,7 +288,14 @@ func TestShare(t *testing.T) {
 		"3 bags 5lb, 4 quarts, all for lc":            "3 5 lb bags lc + 4 0.946352946 l jars lc",
 		"3 bags 5lb rye agar + 4 quarts":              "3 5 lb bags rye agar + 4 0.946352946 l jars rye agar",
 		"3 bags 5lb, 4 quarts rye, 2 pints oats":      "3 5 lb bags rye + 4 0.946352946 l jars rye + 2 0.473176473 l jars oats",
-		"3 bags 5lb rye, 4 quarts, 2 pints oats g2g":  "3 5 lb bags rye g2g + 4 0.946352946 l jars oats g2g + 2 0.473176473 l jars oats g2g",
+		"3 bags 5lb rye, 4 quarts, 2 pints oats g2g":  "3 5 lb bags rye + 4 0.946352946 l jars oats g2g + 2 0.473176473 l jars oats g2g",
+		"3 bags 5lb, 4 quarts rye, 2 pints":           "3 5 lb bags rye + 4 0.946352946 l jars rye + 2 0.473176473 l jars rye",
+		"2 bags 5lb agar + 4 quart jars millet lc":    "2 5 lb bags agar + 4 0.946352946 l jars millet lc",
+		"2 bags 5lb agar + 4 quart jars millet":       "2 5 lb bags agar + 4 0.946352946 l jars millet",
+		"3 bags 5lb, 4 quarts, everything millet":     "3 5 lb bags millet + 4 0.946352946 l jars millet",
+		"3 bags 5lb lc, 4 quarts, all agar":           "3 5 lb bags lc + 4 0.946352946 l jars agar",
+		"3 bags 5lb lc, 4 quarts, all rye":            "3 5 lb bags rye lc + 4 0.946352946 l jars rye lc",
+		"3 bags 5lb agar, 4 quarts oats, both for lc": "3 5 lb bags agar + 4 0.946352946 l jars oats lc",
 		"12 pints + 3 quarts w/ 1% gypsum, milo g2g":  "12 0.473176473 l jars sorghum g2g gypsum 1% + 3 0.946352946 l jars sorghum g2g gypsum 1%",
 		"rye, 3 bags 5lb and 2 bags 3lb, agar please": "3 5 lb bags rye agar + 2 3 lb bags rye agar",
 	} {

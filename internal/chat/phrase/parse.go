@@ -288,9 +288,17 @@ func (r *reading) joinDeadline() {
 	if !ok {
 		return
 	}
-	if p, ok := r.intents[1].(Plan); ok && p.OutBy == nil {
-		p.OutBy = &by.By
-		r.intents, r.kinds = []Intent{p}, r.kinds[1:]
+	switch next := r.intents[1].(type) {
+	case Plan:
+		if next.OutBy == nil {
+			next.OutBy = &by.By
+			r.intents, r.kinds = []Intent{next}, r.kinds[1:]
+		}
+	case Reverse:
+		if next.OutBy == nil {
+			next.OutBy = &by.By
+			r.intents, r.kinds = []Intent{next}, r.kinds[1:]
+		}
 	}
 }
 

@@ -35,6 +35,8 @@ func (p Plan) String() string { return orderText(p.Order) + outByText(p.OutBy) }
 // wish is an order while it is being read.
 type wish struct {
 	drafts []draft
+	// all is the grain and route said of all items at once.
+	all    kitchen.Item
 	cooker string
 	hold   time.Duration
 	outBy  *Moment
@@ -46,7 +48,7 @@ type wish struct {
 // time it must be out.
 func readWish(c cursor) (wish, cursor, bool) {
 	it := gather(c)
-	w := wish{drafts: it.drafts, near: it.trouble, s: c.s}
+	w := wish{drafts: it.drafts, all: it.all, near: it.trouble, s: c.s}
 	d := w.extras(it.c)
 	// "bags" and nothing else is the beginning of an order.
 	begun := c.i == 0 && it.c.filler == 0 && it.c.parted().done()
@@ -77,7 +79,7 @@ func (d draft) thing(asked bool) bool {
 // extras reads what belongs to the whole order.
 func (w *wish) extras(c cursor) cursor {
 	for {
-		d := c.parted().over("with", "a", "and", "in", "on", "the", "at", "of", "it", "must", "be", "needs", "to", "all", "for")
+		d := c.parted().over("with", "a", "and", "in", "on", "the", "at", "of", "it", "must", "be", "needs", "to", "for")
 		if name, e, ok := w.inCooker(c, d); ok {
 			w.cooker, c = name, e
 			continue
@@ -142,14 +144,28 @@ func (c cursor) span() (time.Duration, cursor, bool) {
 	return 0, c, false
 }
 
-// order makes the order; what an item leaves unsaid it takes from the nearest
-// that says it, a later one before an earlier.
+// order makes the order. An item that says neither grain nor route takes both
+// from the nearest that says any, a later one before an earlier: one that says
+// half of it may mean the usual with the other half.
 func (w wish) order() kitchen.Order {
 	o := kitchen.Order{Cooker: w.cooker, Hold: w.hold}
 	for _, d := range w.drafts {
 		o.Items = append(o.Items, d.finished())
 	}
+	silent := make([]bool, len(o.Items))
+	for i, it := range o.Items {
+		silent[i] = it.Grain == 0 && it.Route == 0
+	}
 	share(o.Items)
+	for i := range o.Items {
+		it := &o.Items[i]
+		if w.all.Grain != 0 && (silent[i] || it.Grain == 0) {
+			it.Grain = w.all.Grain
+		}
+		if w.all.Route != 0 && (silent[i] || it.Route == 0) {
+			it.Route = w.all.Route
+		}
+	}
 	return o
 }
 
@@ -158,14 +174,14 @@ func share(items []kitchen.Item) {
 	if len(items) < 2 {
 		return
 	}
-	spread(items, func(a kitchen.Item) bool { return a.Grain != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Grain = b.Grain })
-	spread(items, func(a kitchen.Item) bool { return a.Route != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Route = b.Route })
+	spread(items, func(a kitchen.Item) bool { return a.Grain != 0 || a.Route != 0 },
+		func(a *kitchen.Item, b kitchen.Item) { a.Grain, a.Route = b.Grain, b.Route })
 	spread(items, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 },
 		func(a *kitchen.Item, b kitchen.Item) { a.Moisture, a.Ratio = b.Moisture, b.Ratio })
 	spread(items, func(a kitchen.Item) bool { return a.Gypsum != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Gypsum = b.Gypsum })
 }
 
-// spread gives one attribute to each item that lacks it: from the next that says
+// spread gives an attribute to each item that lacks it: from the next that says
 // it, or behind the last of those from that one.
 func spread(items []kitchen.Item, says func(kitchen.Item) bool, take func(*kitchen.Item, kitchen.Item)) {
 	var from kitchen.Item
@@ -193,6 +209,9 @@ func (w wish) String() string {
 			s += " + "
 		}
 		s += d.String()
+	}
+	if w.all != (kitchen.Item{}) {
+		s += ", all" + attributesText(w.all)
 	}
 	return s + orderText(kitchen.Order{Cooker: w.cooker, Hold: w.hold}) + outByText(w.outBy)
 }

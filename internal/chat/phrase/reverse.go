@@ -14,12 +14,13 @@ var reverseGrammar = grammar{
 		"got 5kg of oats left what can i make w quarts",
 		"how many 5lb bags out of a 25 kilo sack agar",
 		"2.2 kg milo in the cupboard, only pints",
+		"i have 8 kg rye, 5lb bags, agar, out by tomorrow 20:30",
 	},
 	match: matchReverse,
 }
 
 // String prints the question so that it parses back.
-func (r Reverse) String() string { return supplyText(r.Supply) }
+func (r Reverse) String() string { return supplyText(r.Supply) + outByText(r.OutBy) }
 
 func supplyText(s kitchen.Supply) string {
 	kinds := make([]string, len(s.Containers))
@@ -61,11 +62,11 @@ func matchReverse(c cursor) (Intent, cursor, bool) {
 	if !s.sign || s.out.Dry <= 0 {
 		return nil, c, false
 	}
-	d := s.c
+	by, d := s.c.maybeOutBy()
 	if len(s.out.Containers) == 0 {
-		d.ask = s.question()
+		d.ask = s.question(by)
 	}
-	return Reverse{s.out}, d, true
+	return Reverse{Supply: s.out, OutBy: by}, d, true
 }
 
 func (s *supplying) step() bool {
@@ -156,7 +157,7 @@ func (s *supplying) vessel(c kitchen.Container) bool {
 }
 
 // question asks what the grain is to go into.
-func (s *supplying) question() *asking {
+func (s *supplying) question(by *Moment) *asking {
 	options := []string{"5 lb bags", "3 lb bags", "1 quart jars", "1 pint jars"}
 	if s.open == kitchen.Bag {
 		options = []string{"5 lb bags", "3 lb bags", "10 lb bags"}
@@ -179,6 +180,6 @@ func (s *supplying) question() *asking {
 		c, ok := sizeOf(reply, v)
 		filled := supply
 		filled.Containers = []kitchen.Container{c}
-		return supplyText(filled), ok
+		return supplyText(filled) + outByText(by), ok
 	}}
 }
