@@ -213,7 +213,7 @@ func anyCooker(t *rapid.T) kitchen.CookerIs {
 	if said("gauge") {
 		k.Gauge = pick(t, "kind", kitchen.Dial, kitchen.Weight)
 	}
-	if said("pot") {
+	if said("pot") || k.Name == "23 quart pot" { // such a name says it
 		k.Pot = pick(t, "pot", unit.USQuarts(23), 21.5)
 	}
 	if said("water") {
