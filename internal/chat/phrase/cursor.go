@@ -62,6 +62,8 @@ type cursor struct {
 	near *Near
 	// quoted are the tokens of a name or code: letters that mean themselves.
 	quoted [2]int
+	// plain is true when people don't say to each other what was read.
+	plain bool
 }
 
 // asking is a question with a hole: fill prints the

@@ -108,7 +108,6 @@ func (PingsWhere) intent() {}
 func (WhyPing) intent()    {}
 
 // stub strings until each intent has its file.
-func (Tell) String() string       { return "" }
 func (ShiftTime) String() string  { return "" }
 func (TakeOver) String() string   { return "" }
 func (HandOver) String() string   { return "" }

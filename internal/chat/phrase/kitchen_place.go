@@ -74,21 +74,36 @@ func scaleQuestion(c cursor, n float64) *asking {
 		options = []string{"°C", "°F"}
 	}
 	return &asking{gap: WhichScale, about: c.s.typed(c.i, c.i+1), options: options, fill: func(reply cursor) (string, bool) {
-		reply, _ = reply.over("degrees", "in").mark("°")
-		switch w := strings.TrimPrefix(reply.word(0), "°"); w {
-		case "f", "fahrenheit":
+		switch scale, _ := scaleSaid(reply); scale {
+		case 'f':
 			return "room " + plain(n) + " °F", true
-		case "c", "celsius", "centigrade":
-			return "room " + plain(n) + " °C", true
-		}
-		if strings.HasSuffix(strings.ToLower(strings.TrimSpace(reply.s.text)), "f") && len(reply.s.text) <= 3 {
-			return "room " + plain(n) + " °F", true
-		}
-		if strings.HasSuffix(strings.ToLower(strings.TrimSpace(reply.s.text)), "c") && len(reply.s.text) <= 3 {
+		case 'c':
 			return "room " + plain(n) + " °C", true
 		}
 		return "", false
 	}}
+}
+
+// scaleSaid reads a reply that names a scale, 'c' or 'f': "F", "°C", "70 F",
+// "celsius".
+func scaleSaid(c cursor) (rune, bool) {
+	c = c.over("degrees", "in", "in degrees", "of course")
+	if q, ok := c.token().(Quantity); ok && c.use(1).parted().done() {
+		switch s, _ := q.sense(Temperature); s.Unit {
+		case "°F":
+			return 'f', true
+		case "°C":
+			return 'c', true
+		}
+	}
+	w := strings.ToLower(strings.Trim(c.s.text, " °.!?"))
+	switch w = strings.TrimPrefix(strings.TrimPrefix(w, "degrees "), "in "); w {
+	case "f", "fahrenheit":
+		return 'f', true
+	case "c", "celsius", "centigrade":
+		return 'c', true
+	}
+	return 0, false
 }
 
 // timeZone reads "time zone Europe/Berlin".

@@ -25,6 +25,19 @@ const (
 	KindManners
 	KindChoose
 	KindBoard
+	KindTell
+	KindShift
+	KindTakeOver
+	KindHandOver
+	KindAnswerPing
+	KindCoolYet
+	KindLog
+	KindSteps
+	KindBooking
+	KindGear
+	KindQuiet
+	KindPings
+	KindWhyPing
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a
@@ -39,6 +52,7 @@ type grammar struct {
 // the earlier one is taken.
 var registry = [...]grammar{
 	cookGrammar,
+	tellGrammar,
 	correctGrammar,
 	kitchenGrammar,
 	planGrammar,
@@ -80,6 +94,8 @@ type reading struct {
 	// strange counts those of the wrong words that are no kitchen talk.
 	strange int
 	quoted  [2]int
+	// plain is true once something was told that people don't say to each other.
+	plain bool
 }
 
 // readAll lets the grammars take the sentence bit by bit, each time the one
@@ -157,6 +173,7 @@ func (r *reading) take(in Intent, kind Kind, c cursor) {
 	r.kinds = append(r.kinds, kind)
 	r.used += c.used
 	r.filler += c.filler
+	r.plain = r.plain || c.plain
 	if c.quoted[1] > 0 {
 		r.quoted = c.quoted
 	}
@@ -217,7 +234,13 @@ func (r reading) nearly() Parsed {
 // talk reports whether nothing was read but what people say to each other.
 func (r reading) talk() bool {
 	for _, k := range r.kinds {
-		if k != KindManners && k != KindChoose && k != KindCorrect && k != KindBoard {
+		switch k {
+		case KindManners, KindChoose, KindCorrect, KindBoard:
+		case KindTell:
+			if r.plain {
+				return false
+			}
+		default:
 			return false
 		}
 	}
@@ -342,6 +365,8 @@ func (r reading) loose(in Intent) bool {
 		return words <= 2 && in.Order == nil
 	case Board:
 		return words <= 1
+	case Tell:
+		return !r.plain
 	case Correct, Choose, Greet, Thanks:
 		return true
 	}

@@ -49,7 +49,7 @@ func understood(p Parsed) string {
 // TestGolden reads files of messages and compares what was understood with the
 // table beside each, which was read like prose before it was kept.
 func TestGolden(t *testing.T) {
-	for _, name := range []string{"messages", "kitchen", "asks", "habits"} {
+	for _, name := range []string{"messages", "kitchen", "asks", "habits", "cookday"} {
 		in, err := os.ReadFile("testdata/" + name + ".txt")
 		if err != nil {
 			t.Fatal(err)

@@ -30,7 +30,7 @@ func (c cursor) run() (kitchen.RunNo, cursor, bool) {
 	case RunRef:
 		return t.Ref.Run, c.use(1), len(t.Ref.Units) == 0
 	case Number:
-		if n, ok := whole(t.Value); ok && n > 0 && t.Whole && !t.Word {
+		if n, ok := whole(t.Value); ok && n > 0 && n <= mostRuns && t.Whole && !t.Word {
 			return kitchen.RunNo(n), c.use(1), true
 		}
 	}

@@ -1,0 +1,144 @@
+package phrase
+
+import (
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/kitchen"
+)
+
+// gauge reads what a gauge shows: "15 psi", "1 bar", or a bare number where one
+// can be nothing else, which counts pounds to the square inch.
+func gauge(c cursor) (unit.GaugeKPa, cursor, bool) {
+	if p, d, ok := c.quantity(Pressure); ok && p.Value >= 0 {
+		return unit.GaugeKPa(p.Value), d, true
+	}
+	if n, ok := c.token().(Number); ok && (!n.Word || n.Whole && n.Value > 1) && !n.Times && n.Value >= 0 && n.Value <= mostBarePSI && n.Ref == nil {
+		return unit.PSI(n.Value), c.use(1), true
+	}
+	if r, ok := c.token().(Range); ok && (r.Senses == nil || r.Senses[0].Dim == Pressure) {
+		d := c.use(1)
+		d.near = &Near{Trouble: Bound, Missed: c.s.typed(c.i, c.i+1)}
+		if r.Senses != nil {
+			return unit.GaugeKPa(r.Lo * r.Senses[0].Value), d, true
+		}
+		return unit.PSI(r.Lo), d, true
+	}
+	return 0, c, false
+}
+
+const (
+	// mostBarePSI is the highest figure without a unit that can be a gauge's.
+	mostBarePSI = 30
+	// leastCooking is what a number must be to be the pressure and not a
+	// temperature or a time: "at 15", and no cooker cooks above mostCooking.
+	leastCooking, mostCooking = 5, 16
+)
+
+var fallingWords = []string{
+	"falling", "and falling", "and dropping", "dropping", "and going down", "going down", "and sinking", "sinking", "and still falling", "still falling",
+	"and still dropping", "still dropping", "but falling", "but dropping", "falling fast", "and falling fast",
+}
+
+// gaugeTold reads "at 15", "hit 15 psi", "back at 15", "gauge says 14", "at 8 psi
+// and falling".
+func gaugeTold(c cursor, t telling) (event, cursor, bool) {
+	d, at := c.phrase("at", "hit", "reached", "up to", "made", "up at", "got to", "hits", "at about", "reaches", "at a pressure of", "came up to", "pressure at", "holding at",
+		"holding", "pressure hit", "pressure reached", "hitting", "pressure is at", "gauge hit", "gauge reached", "steady at", "stable at")
+	e, back := c.phrase("back at", "back to", "back up at", "back up to", "is back at", "back on", "back above", "pressure back at", "pressure is back at", "pressure back to",
+		"pressure is back to")
+	f, says := c.phrase("gauge says", "gauge shows", "gauge at", "gauge reads", "gauge is at", "gauge", "gauge is", "gauge reading", "pressure", "pressure is", "dial says",
+		"dial shows", "dial reads", "pressure now", "reading", "gauge on", "gauge now", "dial at", "the gauge says", "gauge still says", "showing", "needle at", "needle on")
+	switch {
+	case back:
+		d = e
+	case says && f.i > d.i:
+		d, at = f, false
+	}
+	bare := !back && !says && !at
+	p, d, ok := gauge(d.over("about", "abt", "around", "roughly", "just", "nearly", "only"))
+	number := unitless(d.ahead(-1))
+	n := p.PSI()
+	if !ok || bare && number || number && !says && (n < leastCooking || n > mostCooking) {
+		return event{}, c, false
+	}
+	ev := event{loose: number || bare}
+	falls, lost := d.parted().phrase(fallingWords...)
+	switch {
+	case lost:
+		ev, d = event{entry: kitchen.PressureLost{Gauge: &p}}, falls
+	case p == 0:
+		ev.entry = kitchen.AtZero{}
+	case back:
+		ev.entry = kitchen.PressureBack{Gauge: p}
+	case at:
+		ev.entry = kitchen.AtPressure{Gauge: p}
+	default:
+		ev = event{entry: kitchen.GaugeRead{Gauge: p}, loose: bare}
+	}
+	return ev, d.maybe("psi", "pounds", "on the gauge", "on the dial"), true
+}
+
+// dipTold reads "dropped to 11 for abt 4 min its back now", "lost pressure for 4
+// min", "fell to 8 and falling".
+func dipTold(c cursor, t telling) (event, cursor, bool) {
+	d, to := c.phrase("dropped to", "fell to", "down to", "dipped to", "sank to", "went down to", "pressure dropped to", "was down to", "drops to", "dropped down to",
+		"pressure fell to", "pressure went down to", "pressure down to", "pressure was down to", "down at", "was at", "pressure was at", "dipped down to", "gauge dropped to",
+		"gauge fell to", "pressure is down to")
+	var dip kitchen.Dipped
+	if to {
+		p, e, ok := gauge(d.over("about", "abt", "around", "roughly", "just", "nearly", "only", "maybe"))
+		if !ok {
+			return event{}, c, false
+		}
+		dip.To, d = &p, e
+		if f, lost := d.parted().phrase(fallingWords...); lost {
+			return event{entry: kitchen.PressureLost{Gauge: &p}}, f, true
+		}
+	} else if d, to = c.phrase("dropped", "pressure dropped", "dipped", "pressure was down", "lost pressure", "pressure dipped", "pressure fell", "was down", "under pressure loss",
+		"pressure was gone", "pressure was off"); !to {
+		return event{}, c, false
+	}
+	e := d.over("for", "about", "abt", "around", "roughly", "maybe", "some", "only", "just", "a good")
+	if e.i > d.i && e.word(-1) != "about" || e.i > d.i+1 {
+		if lasted, f, ok := e.span(); ok {
+			dip.For, d = lasted, f
+		}
+	}
+	if dip.To == nil && dip.For == 0 {
+		return event{}, c, false
+	}
+	if dip.For != 0 {
+		d = recovered(d)
+	}
+	return event{entry: dip}, d, true
+}
+
+// recovered takes "its back now", "back at 15" behind a dip that is over: that it
+// came back is what its length says.
+func recovered(c cursor) cursor {
+	d, ok := c.parted().over("it's", "its", "but", "now", "then", "it", "is", "and", "was").phrase("back", "back now", "back up", "back up now", "up again",
+		"back again", "recovered", "came back", "back to normal", "fine now", "came back up")
+	if !ok {
+		return c
+	}
+	if e, at := d.phrase("at", "to"); at {
+		if _, f, ok := gauge(e); ok && f.near == nil {
+			d = f
+		} else if f, ok := e.phrase("pressure", "full pressure"); ok {
+			d = f
+		} else {
+			return c
+		}
+	}
+	return d.over("by itself", "on its own", "now", "again")
+}
+
+// unitless reports whether a figure was said without its unit.
+func unitless(t Token) bool {
+	switch t := t.(type) {
+	case Number:
+		return true
+	case Range:
+		return t.Senses == nil
+	}
+	return false
+}
