@@ -59,6 +59,12 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 		return []chat.Block{say("Quarts and pints are **" + measureWord(c.Measure) + "** from now on.")}
 	case kitchen.PressureIs:
 		return []chat.Block{say("You cook at **" + psi(c.Gauge) + "** from now on. Holds are worked out for it.")}
+	case kitchen.GaugeReads:
+		return blocks(gaugeChanged(c))
+	case kitchen.QuietHours:
+		return quietChanged(c)
+	case kitchen.PingsPrivate:
+		return privateChanged(c)
 	}
 	panic("change without words")
 }

@@ -62,6 +62,12 @@ func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 		return measureWord(c.Measure) + " quarts."
 	case kitchen.PressureIs:
 		return "cooking at " + psi(c.Gauge) + "."
+	case kitchen.GaugeReads:
+		return gaugeWords(c) + "."
+	case kitchen.QuietHours:
+		return quietUndone(c, now)
+	case kitchen.PingsPrivate:
+		return "pings " + c.Where.String() + ". Now: " + now.PingsFor(c.Member).String() + "."
 	}
 	panic("change without words")
 }

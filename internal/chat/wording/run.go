@@ -16,6 +16,11 @@ type RunView struct {
 	No   kitchen.EntryNo
 	// Was is the run before it was said; nil when that is not known.
 	Was *kitchen.Run
+	// WasAt is when what was said stood in the book before its time was corrected;
+	// zero when nothing was.
+	WasAt time.Time
+	// To names who is asked to take over, so that it rings; nil for anybody.
+	To chat.Span
 	// More is the next load of the same plan, when there is one still to be cooked.
 	More *kitchen.Order
 	// Now is when it was said, in the kitchen's zone.
@@ -37,12 +42,17 @@ func Run(v RunView) chat.Post {
 	v.stage(&s)
 	v.ask(&s)
 	v.caution(&s)
+	s.undoable()
 	return s.post(chat.Answer)
 }
 
 // told heads the answer with what was said, where the state alone doesn't tell
 // it.
 func (v RunView) told(s *sheet) {
+	if !v.WasAt.IsZero() {
+		v.correctedHead(s)
+		return
+	}
 	switch e := v.Told.(type) {
 	case kitchen.RunBegun:
 		s.add(must, say("**"+v.no()+"** is in the book."))
@@ -66,7 +76,7 @@ func (v RunView) told(s *sheet) {
 	case kitchen.TookOver, kitchen.HandAccepted:
 		s.add(must, say("**"+v.no()+" is {}'s now**, and so are its pings.", v.who(v.Run.Cook)))
 	case kitchen.HandOffered:
-		s.add(must, say("**"+v.no()+"**: {}, do you take it? Until you say so it stays with {}.", v.who(e.To), v.who(v.Run.Cook)))
+		v.offeredHead(s)
 	case kitchen.PingAnswered:
 		v.answeredHead(s, e)
 	}

@@ -17,6 +17,21 @@ func (v RunView) notedLate(s *sheet) {
 	}
 }
 
+// correctedHead says which time was mended; what follows from it comes after.
+func (v RunView) correctedHead(s *sheet) {
+	s.add(must, v.state())
+	s.add(must, say(capital(kindWord(kindOf(v.Told)))+" "+v.clock(v.At)+", was "+v.clock(v.WasAt)+"."))
+}
+
+// offeredHead asks somebody, or anybody, to take the run.
+func (v RunView) offeredHead(s *sheet) {
+	if v.To == nil {
+		s.add(must, say("**Who takes "+v.no()+"?** Until somebody says so it stays with {}.", v.who(v.Run.Cook)))
+		return
+	}
+	s.add(must, append(chat.Para{v.To}, say(": **do you take "+v.no()+"?** Until you say so it stays with {}.", v.who(v.Run.Cook))...))
+}
+
 // offHead says for good what was reached when the heat went off.
 func (v RunView) offHead(s *sheet) {
 	off, ok := v.Run.Ended()

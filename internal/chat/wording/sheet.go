@@ -83,3 +83,14 @@ func (s *sheet) fits(p chat.Para) bool {
 	with := s.put(append(slices.Clone(s.rows), row{may, p}), chat.Answer)
 	return strings.Count(chat.Plain(with, phone), "\n")+1 <= screen
 }
+
+// undoable offers to take back what was said, last, where a button is left for it.
+func (s *sheet) undoable() {
+	offered := slices.ContainsFunc(s.buttons, func(b chat.Button) bool { return b.Say == "undo" })
+	if !offered && len(s.buttons) < maxButtons {
+		s.buttons = append(s.buttons, tap("Undo", "undo"))
+	}
+}
+
+// maxButtons is how many buttons a post has.
+const maxButtons = 3

@@ -1,0 +1,62 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/calc/unit"
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// CoolView is a run of which somebody asks whether it is cool.
+type CoolView struct {
+	Run kitchen.Run
+	// By is a time that was asked about: "cool by 8?"; zero for none.
+	By time.Time
+	// Now is in the kitchen's zone.
+	Now time.Time
+	// Limit is what a reading is measured against: [kitchen.Settings.CoolLimit].
+	Limit unit.Celsius
+}
+
+// CoolYet says what was read last and when, the rough time of a table, and that
+// only a thermometer knows.
+func CoolYet(v CoolView) chat.Post {
+	no := v.Run.No.String()
+	run := RunView{Run: v.Run, Now: v.Now}
+	var s sheet
+	last, read := v.Run.NewestReading()
+	switch v.Run.Stage {
+	case kitchen.StageCool:
+		s.add(must, coolByReading(v.Run, v.Now))
+		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."))
+	case kitchen.StageCooling:
+		if read {
+			s.add(must, say("**"+readingWords(v.Run, last)+"**, read "+clock(v.Now, last.At)+limitWords(last)+"."))
+		} else {
+			s.add(must, say("**Nobody has measured "+no+" yet.** The limit is "+warmth(v.Limit)+"."))
+		}
+		s.add(must, run.state())
+		s.add(must, v.by())
+		s.then(say("Next: measure one, between two of them. Like `"+no+" 26C`"), runTap(v.Run.No, "Steps", "steps"))
+	case kitchen.StageCalledOff:
+		s.add(must, say("**"+no+"** was called off."))
+	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageHeating, kitchen.StageVenting, kitchen.StageRising,
+		kitchen.StageAtPressure, kitchen.StagePressureLost, kitchen.StageFalling:
+		s.add(must, say("**Not yet: "+no+" is "+stageWord(v.Run.Stage)+".** It cools from zero pressure on."))
+		s.add(must, run.state())
+	}
+	return s.post(chat.Answer)
+}
+
+// by says whether the usual time is before one that was asked about.
+func (v CoolView) by() chat.Para {
+	usual, ok := v.Run.ProbablyCool()
+	switch {
+	case v.By.IsZero() || !ok:
+		return nil
+	case v.By.Before(usual):
+		return say("By " + clock(v.Now, v.By) + "? Sooner than usual: measure before you count on it.")
+	}
+	return say("By " + clock(v.Now, v.By) + "? Usually, yes; measure before you count on it.")
+}

@@ -1,0 +1,120 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// GearView is something that was just told of a part of a cooker.
+type GearView struct {
+	Entry kitchen.GearEntry
+	// Run is the run that is on in that cooker; nil for none.
+	Run *kitchen.Run
+	// Now is in the kitchen's zone.
+	Now time.Time
+}
+
+// GearTold says what a word about a cooker's part changes.
+func GearTold(v GearView) chat.Post {
+	var s sheet
+	switch e := v.Entry.(type) {
+	case kitchen.GearFailed:
+		s.add(must, say("**"+failedWord(e.Part)+"** in {}: written down. I ask for it before the next cook.", cookerOf(e.Cooker)))
+		v.failed(&s, e)
+	case kitchen.GearChecked:
+		var parts []string
+		for _, p := range e.Parts {
+			parts = append(parts, partWord(p))
+		}
+		s.add(must, say("**"+capital(listed(parts))+" looked at**, {}, "+clock(v.Now, v.Now)+".", cookerShort(e.Cooker)))
+		s.then(nil, tap("Undo", "undo"))
+	case kitchen.GaugeReads:
+		for _, b := range gaugeChanged(e) {
+			s.add(must, b)
+		}
+		v.goesOn(&s)
+		s.then(nil, tap("Undo", "undo"))
+	}
+	return s.post(chat.Answer)
+}
+
+func failedWord(p kitchen.Part) string {
+	switch p {
+	case kitchen.Gasket:
+		return "Gasket leaked"
+	case kitchen.Vent:
+		return "Vent blocked"
+	case kitchen.Gas:
+		return "Gas ran out"
+	case kitchen.Gauge:
+		return "Gauge failed"
+	}
+	panic("part without words")
+}
+
+// failed says what it means for the run that is on.
+func (v GearView) failed(s *sheet, e kitchen.GearFailed) {
+	if v.Run == nil || !v.Run.Stage.Hot() {
+		s.then(say("Next: mended? Say `checked the "+partWord(e.Part)+"`"), tap("Undo", "undo"))
+		return
+	}
+	r := *v.Run
+	switch e.Part {
+	case kitchen.Vent:
+		s.add(must, say("**"+r.No.String()+" is on: heat off, and leave it shut until zero.** A blocked vent can't let pressure out."))
+		s.then(nil, runTap(r.No, "Heat is off", "heat off"))
+	case kitchen.Gas:
+		s.add(must, say("**"+r.No.String()+"**: new bottle on? The hold starts again once it is back at "+psi(r.Hold.At)+"."))
+		s.then(say("Next: say when it fell below."), runTap(r.No, "Lost pressure", "lost pressure"), runTap(r.No, "Heat is off", "heat off"))
+	case kitchen.Gasket, kitchen.Gauge:
+		s.add(must, say("**"+r.No.String()+" is on.** Does it hold "+psi(r.Hold.At)+"? If not, the hold doesn't count."))
+		s.then(say("Next: say so if it fell below."), runTap(r.No, "Lost pressure", "lost pressure"), runTap(r.No, "Heat is off", "heat off"))
+	}
+}
+
+// goesOn says what a corrected gauge does to the hold that runs.
+func (v GearView) goesOn(s *sheet) {
+	if v.Run == nil || !v.Run.Stage.Hot() {
+		return
+	}
+	run := RunView{Run: *v.Run, Now: v.Now}
+	s.add(should, run.state())
+}
+
+// gaugeChanged says what a gauge that is off means from now on.
+func gaugeChanged(c kitchen.GaugeReads) []chat.Para {
+	shown := fifteenPSI
+	name := cookerOf(c.Cooker)
+	if samePressure(c.Low, 0) {
+		return []chat.Para{say("The gauge of {} is **right**: as shown from now on.", name)}
+	}
+	way, off := "low", c.Low
+	if off < 0 {
+		way, off = "high", -off
+	}
+	out := []chat.Para{say("The gauge of {} reads **"+psi(off)+" "+way+"**: 15 shown is "+psi(shown+c.Low)+", from now on.", name)}
+	if c.Low < 0 {
+		out = append(out, say("So steam is colder than it shows: usual holds get longer for it. Never make up for it above the rating."))
+	} else {
+		out = append(out, say("So it is hotter than it shows. Stop at the rating by true pressure."))
+	}
+	if off.PSI() > 2 {
+		out = append(out, say("**More than 2"+nb+"psi off: replace it.**"))
+	}
+	return append(out, say("What was cooked before stays as it was written."))
+}
+
+// GearWanted asks for parts to be looked at before a cooker is put on.
+func GearWanted(g kitchen.GearAsk) chat.Post {
+	return with(theirs(say("**Before {} goes on**:", cookerOf(g.Cooker)), gearWords(g)), tap("Gear is fine", gearFine(g)))
+}
+
+func blocks(paras []chat.Para) []chat.Block {
+	out := make([]chat.Block, len(paras))
+	for i, p := range paras {
+		out[i] = p
+	}
+	return out
+}

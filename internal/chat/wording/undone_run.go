@@ -1,0 +1,92 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// UndoneEntry names an entry about a run that was taken back: at is when it had
+// happened, now in the kitchen's zone.
+func UndoneEntry(e kitchen.RunEntry, no kitchen.RunNo, at, now time.Time) string {
+	when := ", " + clock(now, at) + "."
+	switch e := e.(type) {
+	case kitchen.RunBegun:
+		return UndoneRun(no)
+	case kitchen.PrepBegun:
+		return no.String() + " " + prepWord(e.What) + when
+	case kitchen.PrepEnded:
+		if e.What != 0 {
+			return no.String() + " " + prepWord(e.What) + " done" + when
+		}
+	case kitchen.AtPressure:
+		if e.Gauge > 0 {
+			return no.String() + " at " + psi(e.Gauge) + when
+		}
+	case kitchen.GaugeRead:
+		return no.String() + " gauge " + psi(e.Gauge) + when
+	case kitchen.TempRead:
+		return no.String() + " read " + warmth(e.Temp) + when
+	case kitchen.WaterIn:
+		return no.String() + " " + litres(e.Water) + " water in" + when
+	case kitchen.WaterLeft:
+		return no.String() + " " + litres(e.Water) + " left" + when
+	case kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.PressureLost, kitchen.PressureBack, kitchen.Dipped,
+		kitchen.HeatOff, kitchen.AtZero, kitchen.OutOfPot, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered,
+		kitchen.HandAccepted, kitchen.PingAnswered:
+	}
+	return no.String() + " " + kindWord(kindOf(e)) + when
+}
+
+// UndoneBooking names an entry about a booking that was taken back.
+func UndoneBooking(e kitchen.BookingEntry, now time.Time) string {
+	switch e := e.(type) {
+	case kitchen.BookingMade:
+		return "the booking " + bookingSpan(now, e.Standing(0)) + "."
+	case kitchen.BookingReleased:
+		return "that the booking is given up. It stands again."
+	case kitchen.BookingMoved:
+		return "that the booking is moved to " + clock(now, e.From) + "."
+	}
+	panic("booking without words")
+}
+
+// UndoneGear names an entry about gear that was taken back.
+func UndoneGear(e kitchen.GearEntry) string {
+	switch e := e.(type) {
+	case kitchen.GearFailed:
+		return lower(failedWord(e.Part)) + "."
+	case kitchen.GearChecked:
+		var parts []string
+		for _, p := range e.Parts {
+			parts = append(parts, partWord(p))
+		}
+		return listed(parts) + " looked at."
+	case kitchen.GaugeReads:
+		return gaugeWords(e) + "."
+	}
+	panic("gear without words")
+}
+
+func gaugeWords(c kitchen.GaugeReads) string {
+	if c.Low < 0 {
+		return "gauge " + psi(-c.Low) + " high"
+	}
+	return "gauge " + psi(c.Low) + " low"
+}
+
+// TakenBack says what was taken back of a run and how it stands now: v.Told is what
+// was struck, v.Run the run without it. By names who had said it, when that was
+// somebody else.
+func TakenBack(v RunView, by string) chat.Post {
+	var s sheet
+	what := UndoneEntry(v.Told, v.Run.No, v.At, v.Now)
+	if by != "" {
+		s.add(must, say("Taken back, said by {}: "+what, by))
+	} else {
+		s.add(must, say("Taken back: "+what))
+	}
+	v.stage(&s)
+	return s.post(chat.Answer)
+}
