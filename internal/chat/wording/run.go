@@ -40,6 +40,7 @@ func Run(v RunView) chat.Post {
 	s.add(should, v.filledIn())
 	s.add(should, v.lateWord())
 	v.stage(&s)
+	v.takes(&s)
 	v.ask(&s)
 	v.caution(&s)
 	s.undoable()
@@ -50,8 +51,7 @@ func Run(v RunView) chat.Post {
 // it.
 func (v RunView) told(s *sheet) {
 	if !v.WasAt.IsZero() {
-		v.correctedHead(s)
-		return
+		return // the state says what follows from it
 	}
 	switch e := v.Told.(type) {
 	case kitchen.RunBegun:

@@ -17,10 +17,19 @@ func (v RunView) notedLate(s *sheet) {
 	}
 }
 
-// correctedHead says which time was mended; what follows from it comes after.
-func (v RunView) correctedHead(s *sheet) {
-	s.add(must, v.state())
-	s.add(must, say(capital(kindWord(kindOf(v.Told)))+" "+v.clock(v.At)+", was "+v.clock(v.WasAt)+"."))
+// corrected says which time was mended.
+func (v RunView) corrected() chat.Para {
+	if v.WasAt.IsZero() {
+		return nil
+	}
+	return say(capital(kindWord(kindOf(v.Told))) + " " + v.clock(v.At) + ", was " + v.clock(v.WasAt) + ".")
+}
+
+// takes makes accepting the next step of a hand-over.
+func (v RunView) takes(s *sheet) {
+	if _, offered := v.Told.(kitchen.HandOffered); offered {
+		s.then(say("Next: say `i've got "+v.no()+"`."), v.button("I've got it", "i've got it"))
+	}
 }
 
 // offeredHead asks somebody, or anybody, to take the run.

@@ -10,6 +10,7 @@ import (
 // stage says where the run is now, what to watch for, and the one next step.
 func (v RunView) stage(s *sheet) {
 	s.add(must, v.state())
+	s.add(must, v.corrected())
 	switch v.Run.Stage {
 	case kitchen.StagePlanned:
 		s.then(say("Next: light it, then say `heat on`."), v.button("Heat on", "heat on"))
