@@ -15,6 +15,8 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	switch i := intent.(type) {
 	case phrase.Plan:
 		return t.plan(i, t.now)
+	case phrase.Add, phrase.Drop, phrase.StartAt:
+		return wording.NotUnderstood(), nil
 	case phrase.Reverse:
 		return t.reverse(i)
 	case phrase.SameAs:

@@ -25,7 +25,8 @@ var chatter = []string{
 	"max is here", "jars!!!", "4 of us", "haha 100%", "100% agree", "it takes 2 hours", "takes 7 years", "rated r", "no gypsum in the wall",
 	"don't forget ana", "ana is great", "ana is a teacher", "make ana a sandwich", "claim your prize", "code is hard", "the code",
 	"can we have pizza and 2 bags of crisps", "need 4 eggs", "buy 3 lb of butter", "who wants 2 jars of pickles",
-	"we need 3 bags of ice", "he took 5 jars home", "some bags are torn", "3 jars broke today",
+	"and 2 bags of chips", "also can you bring milk", "and 5 min", "+1", "out by 3 people", "ready for 8 people", "drop the kids at school",
+	"without the car", "just the two of us", "only bags of chips", "start at the beginning", "we need 3 bags of ice", "he took 5 jars home", "some bags are torn", "3 jars broke today",
 }
 
 func TestChatter(t *testing.T) {

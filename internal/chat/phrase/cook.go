@@ -71,7 +71,7 @@ func cookOrder(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	w, d, ok := readWish(d.over("up", "now", "with", "w", "w/", ":", "the", "some", "a run of", "off"))
-	if !ok || w.outBy != nil {
+	if !ok || w.outBy != nil || w.startAt != nil {
 		return nil, c, false
 	}
 	d.near = w.near

@@ -60,6 +60,8 @@ type cursor struct {
 	// its way.
 	ask  *asking
 	near *Near
+	// bare is set for what people say to each other just so.
+	bare bool
 	// quoted are the tokens of a name or code: letters that mean themselves.
 	quoted [2]int
 	// plain is true when people don't say to each other what was read.

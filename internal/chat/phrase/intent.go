@@ -14,11 +14,36 @@ type Intent interface {
 	intent()
 }
 
-// Plan asks for the amounts of an order, and perhaps for the latest start.
+// Plan asks for the amounts of an order, and perhaps for the latest start or
+// for the end of one that starts at a given time.
 type Plan struct {
 	Order kitchen.Order
 	OutBy *Moment
+	// StartAt is when the cooker would go on.
+	StartAt *Moment
 }
+
+// Add puts more into the order just planned: "also 2 pints".
+type Add struct {
+	Order kitchen.Order
+	OutBy *Moment
+}
+
+// Drop takes containers out of the order just planned: "without the jars", "only
+// the bags". A Container with a Vessel alone means all of its sizes.
+type Drop struct {
+	Container kitchen.Container
+	Goes      Goes
+}
+
+// Goes says which part of an order goes.
+type Goes uint8
+
+// What was named goes, or everything else does.
+const (
+	Named Goes = iota + 1
+	Others
+)
 
 // Reverse asks what grain at hand makes, and perhaps when to start it.
 type Reverse struct {
@@ -40,6 +65,9 @@ type MakeUsual struct{}
 
 // OutBy asks when to start the order just planned.
 type OutBy struct{ By Moment }
+
+// StartAt asks when the order just planned would be done, started then.
+type StartAt struct{ At Moment }
 
 // RemindStart asks to be told at that start: "ping me then".
 type RemindStart struct{}
@@ -117,6 +145,9 @@ type Thanks struct{}
 type Board struct{}
 
 func (Plan) intent()        {}
+func (Add) intent()         {}
+func (Drop) intent()        {}
+func (StartAt) intent()     {}
 func (Reverse) intent()     {}
 func (SameAs) intent()      {}
 func (Usual) intent()       {}

@@ -314,7 +314,7 @@ func usualOrder(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	w, d, ok := readWish(d)
-	if !ok || w.outBy != nil {
+	if !ok || w.outBy != nil || w.startAt != nil {
 		return nil, c, false
 	}
 	d.near = w.near

@@ -223,9 +223,9 @@ func anyCooker(t *rapid.T) kitchen.CookerIs {
 }
 
 func anyIntent(t *rapid.T) Intent {
-	switch rapid.IntRange(0, 15).Draw(t, "intent") {
+	switch rapid.IntRange(0, 16).Draw(t, "intent") {
 	case 0, 1, 2:
-		return Plan{Order: anyOrder(t), OutBy: anyDeadline(t)}
+		return Plan{Order: anyOrder(t), OutBy: anyDeadline(t), StartAt: anyDeadline(t)}
 	case 3:
 		return Plan{Order: kitchen.Order{Items: []kitchen.Item{{
 			Count: 1, Mass: anyMass(t), Basis: pick(t, "basis", kitchen.Wetted, kitchen.DryBasis), Grain: anyGrain(t), Route: anyRoute(t),
@@ -262,7 +262,7 @@ func anyIntent(t *rapid.T) Intent {
 			Correct{Quantity: []Sense{{Mass, 1500, "g"}}}, Correct{Quantity: []Sense{{Duration, 6000, "s"}}}, Correct{OutBy: &Moment{Clock: &ClockTime{21, 0, true}}},
 			Correct{Item: kitchen.Item{Count: 4}})
 	}
-	panic("no such intent")
+	return anyFollowing(t)
 }
 
 // TestPermute holds that the order of items only changes the order of items.

@@ -9,11 +9,13 @@ var outByGrammar = grammar{
 		if ok {
 			return RemindStart{}, d, true
 		}
-		m, d, ok := deadline(c.over("i", "we", "need", "want", "it", "them", "has", "have", "must", "should", "to", "be", "all", "that"))
+		lead := c.over("i", "we", "need", "want", "it", "them", "has", "have", "must", "should", "to", "be", "all", "that", "needed", "is")
+		m, d, ok := deadline(lead)
 		if !ok {
-			return nil, c, false
+			m, d, ok = neededBy(lead)
 		}
-		return OutBy{m}, d, true
+		d.bare = d.bare || lead.i > c.i
+		return OutBy{m}, d, ok
 	},
 }
 
@@ -27,15 +29,40 @@ func (RemindStart) String() string { return "ping me then" }
 // must lie ahead as it was said: "10 min ago" is none.
 func deadline(c cursor) (Moment, cursor, bool) {
 	d, ok := c.phrase("out by", "out at", "out before", "ready by", "ready at", "ready for", "done by", "done at", "done before", "finished by",
-		"finished at", "ready before", "by", "out of the pot by", "out for", "cooked by", "out")
+		"finished at", "ready before", "by", "out of the pot by", "out for", "cooked by", "out", "deadline", "deadline is",
+		"the deadline is", "due", "due by", "due at", "due on", "needed by", "needed for")
 	if !ok {
 		return Moment{}, c, false
 	}
-	m, d, ok := d.over("at", "the", "about", "around", "latest").when()
+	by := d.word(-1)
+	open := d.over("at", "the", "about", "around", "latest", "is")
+	m, d, ok := open.when()
+	if !ok && (by == "by" || by == "at" || by == "for" || by == "before") {
+		m, d, ok = open.hour()
+		d.bare = c.word(0) != "out"
+	}
 	if !ok || m.Now || m.Shift < 0 || m.Day.Shift < 0 {
 		return Moment{}, c, false
 	}
 	return m, d.over("at the latest", "latest", "o'clock"), true
+}
+
+// neededBy reads the time behind "need it": "need it friday 6pm".
+func neededBy(c cursor) (Moment, cursor, bool) {
+	switch c.word(-1) {
+	case "it", "them", "that", "all":
+		if w := c.word(-2); w != "need" && w != "want" && w != "needs" {
+			return Moment{}, c, false
+		}
+	case "needed":
+	default:
+		return Moment{}, c, false
+	}
+	m, d, ok := c.over("on", "at", "for").when()
+	if !ok || m.Clock == nil || m.Shift < 0 || m.Day.Shift < 0 {
+		return Moment{}, c, false
+	}
+	return m, d, true
 }
 
 // maybeOutBy reads a deadline if one stands here.

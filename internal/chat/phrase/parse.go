@@ -38,6 +38,9 @@ const (
 	KindQuiet
 	KindPings
 	KindWhyPing
+	KindAdd
+	KindDrop
+	KindStartAt
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a
@@ -53,13 +56,16 @@ type grammar struct {
 var registry = [...]grammar{
 	cookGrammar,
 	tellGrammar,
+	dropGrammar,
 	correctGrammar,
 	kitchenGrammar,
+	addGrammar,
 	planGrammar,
 	reverseGrammar,
 	sameAsGrammar,
 	usualGrammar,
 	outByGrammar,
+	startAtGrammar,
 	membersGrammar,
 	whyGrammar,
 	helpGrammar,
@@ -84,6 +90,8 @@ type reading struct {
 	s       *sentence
 	intents []Intent
 	kinds   []Kind
+	// bare tells of each whether people say it to each other just so.
+	bare []bool
 	// open is the place in intents of the one that a question is about.
 	open int
 	ask  *asking
@@ -171,6 +179,7 @@ func (r *reading) take(in Intent, kind Kind, c cursor) {
 	}
 	r.intents = append(r.intents, in)
 	r.kinds = append(r.kinds, kind)
+	r.bare = append(r.bare, c.bare)
 	r.used += c.used
 	r.filler += c.filler
 	r.plain = r.plain || c.plain
@@ -286,7 +295,7 @@ func (r *reading) withoutManners() {
 	if len(r.intents) < 2 {
 		return
 	}
-	kept, kinds := r.intents[:0], r.kinds[:0]
+	n := 0
 	for i, in := range r.intents {
 		if r.kinds[i] == KindManners {
 			if i < r.open {
@@ -294,35 +303,48 @@ func (r *reading) withoutManners() {
 			}
 			continue
 		}
-		kept, kinds = append(kept, in), append(kinds, r.kinds[i])
+		r.intents[n], r.kinds[n], r.bare[n] = in, r.kinds[i], r.bare[i]
+		n++
 	}
-	if len(kept) == 0 {
-		kept, kinds = r.intents[:1], r.kinds[:1]
-	}
-	r.intents, r.kinds = kept, kinds
+	n = max(n, 1)
+	r.intents, r.kinds, r.bare = r.intents[:n], r.kinds[:n], r.bare[:n]
 }
 
-// joinDeadline gives a deadline said in front to the order that follows.
+// joinDeadline gives a deadline said in front or behind to the order beside it.
 func (r *reading) joinDeadline() {
 	if len(r.intents) != 2 || r.ask != nil {
 		return
 	}
-	by, ok := r.intents[0].(OutBy)
+	of, last := r.intents[1], r.intents[0]
+	by, ok := last.(OutBy)
 	if !ok {
-		return
+		of = last
+		if by, ok = r.intents[1].(OutBy); !ok {
+			return
+		}
 	}
-	switch next := r.intents[1].(type) {
+	switch of := of.(type) {
 	case Plan:
-		if next.OutBy == nil {
-			next.OutBy = &by.By
-			r.intents, r.kinds = []Intent{next}, r.kinds[1:]
+		if of.OutBy == nil {
+			of.OutBy = &by.By
+			r.become(of, KindPlan)
 		}
 	case Reverse:
-		if next.OutBy == nil {
-			next.OutBy = &by.By
-			r.intents, r.kinds = []Intent{next}, r.kinds[1:]
+		if of.OutBy == nil {
+			of.OutBy = &by.By
+			r.become(of, KindReverse)
+		}
+	case Add:
+		if of.OutBy == nil {
+			of.OutBy = &by.By
+			r.become(of, KindAdd)
 		}
 	}
+}
+
+// become puts one intent in place of the two that it was said in.
+func (r *reading) become(one Intent, kind Kind) {
+	r.intents, r.kinds, r.bare = []Intent{one}, []Kind{kind}, []bool{false}
 }
 
 func (r reading) mended() []string {
@@ -343,8 +365,8 @@ func (r reading) bareness() Bareness {
 	if r.ask != nil || r.near != nil {
 		return Plainly // nearly all of it is kitchen talk: an answer is better than a riddle
 	}
-	for _, in := range r.intents {
-		if !r.loose(in) {
+	for i, in := range r.intents {
+		if !r.bare[i] && !r.loose(in) {
 			return Plainly
 		}
 	}
@@ -356,7 +378,7 @@ func (r reading) bareness() Bareness {
 func (r reading) loose(in Intent) bool {
 	words := r.used + r.filler
 	switch in := in.(type) {
-	case Plan, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+	case Plan, Add, StartAt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
 		Undo, RemindStart:
 		return false
 	case Why:
@@ -367,7 +389,7 @@ func (r reading) loose(in Intent) bool {
 		return words <= 1
 	case Tell:
 		return !r.plain
-	case Correct, Choose, Greet, Thanks:
+	case Correct, Choose, Greet, Thanks, Drop:
 		return true
 	}
 	panic(in)

@@ -22,7 +22,7 @@ var planGrammar = grammar{
 		if !ok {
 			return nil, c, false
 		}
-		p := Plan{Order: w.order(), OutBy: w.outBy}
+		p := Plan{Order: w.order(), OutBy: w.outBy, StartAt: w.startAt}
 		d.near = w.near
 		d.ask = w.question(func(w wish) string { return w.String() })
 		return p, d, true
@@ -30,7 +30,7 @@ var planGrammar = grammar{
 }
 
 // String prints the plan so that it parses back.
-func (p Plan) String() string { return orderText(p.Order) + outByText(p.OutBy) }
+func (p Plan) String() string { return orderText(p.Order) + outByText(p.OutBy) + startText(p.StartAt) }
 
 // wish is an order while it is being read.
 type wish struct {
@@ -40,8 +40,10 @@ type wish struct {
 	cooker string
 	hold   time.Duration
 	outBy  *Moment
-	near   *Near
-	s      *sentence
+	// startAt is when the cooker would go on.
+	startAt *Moment
+	near    *Near
+	s       *sentence
 }
 
 // readWish reads items and what is said of them all: the cooker, the hold, the
@@ -88,7 +90,16 @@ func (w *wish) extras(c cursor) cursor {
 			w.hold, c = hold, e
 			continue
 		}
-		if m, e, ok := deadline(d); ok && w.outBy == nil {
+		if m, e, ok := starts(d); ok && w.startAt == nil {
+			w.startAt, c = &m, e
+			continue
+		}
+		m, e, ok := deadline(d)
+		if !ok {
+			m, e, ok = neededBy(d)
+		}
+		if ok && w.outBy == nil {
+			e.bare = c.bare
 			w.outBy, c = &m, e
 			continue
 		}
@@ -213,7 +224,7 @@ func (w wish) String() string {
 	if w.all != (kitchen.Item{}) {
 		s += ", all" + attributesText(w.all)
 	}
-	return s + orderText(kitchen.Order{Cooker: w.cooker, Hold: w.hold}) + outByText(w.outBy)
+	return s + orderText(kitchen.Order{Cooker: w.cooker, Hold: w.hold}) + outByText(w.outBy) + startText(w.startAt)
 }
 
 // question is what the first open item asks; print makes the whole sentence of
