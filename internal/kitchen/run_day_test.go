@@ -93,6 +93,11 @@ func TestWaterOfARun(t *testing.T) {
 			begun().say("10:00", ana, AtPressure{}).say("11:00", ana, PressureLost{}).say("11:30", ana, WaterIn{Water: 3}).
 				say("11:40", ana, Steam{}).say("11:50", ana, VentClosed{}).say("12:00", ana, PressureBack{}), "14:10", 0,
 		},
+		{
+			"topped up to 2 l and not vented: 0.7 l to boil off",
+			begun().say("10:00", ana, AtPressure{}).say("11:00", ana, PressureLost{}).say("11:30", ana, WaterIn{Water: 2}).
+				say("12:00", ana, PressureBack{}), "13:10", 20 * time.Minute,
+		},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -130,6 +135,7 @@ func TestLearnt(t *testing.T) {
 		{"it fell sooner", pot(), plus("12:35", AtZero{}), 0, 40 * time.Minute},
 		{"looked at after the ping: no lesson", pot(), plus("13:30", AtZero{}), 0, 0},
 		{"not yet at the ping", pot(), plus("12:46", PingAnswered{"run/12/zero/1", AnswerNotYet}).say("13:10", ana, AtZero{}), 0, 70 * time.Minute},
+		{"not yet, said too soon", pot(), plus("12:20", PingAnswered{"run/12/zero/1", AnswerNotYet}).say("12:35", ana, AtZero{}), 0, 40 * time.Minute},
 		{"zero after two minutes is none", pot(), plus("12:02", AtZero{}), 0, 0},
 	}
 	for _, tt := range tests {
@@ -142,8 +148,14 @@ func TestLearnt(t *testing.T) {
 	}
 	s := pot(CookerIs{Name: "big pot", Fall: 70 * time.Minute})
 	want := "ping 13:10 check zero to 1, guard: run/12/zero/1, 13:30, 13:50"
-	if got := due(in.run(t, s).Wants(s)); got != want {
-		t.Errorf("a known fall: %s, want %s", got, want)
+	for _, then := range []Settings{s, pot()} {
+		if got := due(in.run(t, then).Wants(s)); got != want {
+			t.Errorf("a fall known now: %s, want %s", got, want)
+		}
+	}
+	quarts := order(Item{Count: 7, Container: jar(1)})
+	if later := mustWork(t, s, quarts).Takes() - mustWork(t, pot(), quarts).Takes(); later != 25*time.Minute {
+		t.Errorf("a plan takes %v longer for it, want 25 min", later)
 	}
 }
 

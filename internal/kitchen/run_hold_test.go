@@ -76,6 +76,15 @@ func TestCreditGrows(t *testing.T) {
 	if got := r.CreditAt(clock("10:45")); got.Hold != 45*time.Minute || math.Abs(got.F0.Minutes()-87.038051/2) > 1e-3 {
 		t.Errorf("credit after 45 min: %+v", got)
 	}
+	r = begun().say("10:00", ana, AtPressure{}).say("10:40", ana, PressureLost{}).run(t, pot())
+	if got := r.CreditAt(clock("10:45")); got.Hold != 0 || got.Broken != 40*time.Minute {
+		t.Errorf("credit while pressure is lost: %+v", got)
+	}
+	// Nobody said that it was lost: what was read last is certain, no more.
+	r = begun().say("10:00", ana, AtPressure{}).say("10:20", ana, GaugeRead{unit.PSI(15)}).say("10:50", jo, PressureBack{}).run(t, pot())
+	if got := r.CreditAt(clock("10:50")); got.Hold != 0 || got.Broken != 20*time.Minute {
+		t.Errorf("credit when it is back: %+v", got)
+	}
 }
 
 // A gauge that is off corrects pressure, hold and record. 13 psi at sea level is
@@ -139,6 +148,36 @@ func TestSettingsOfTheTime(t *testing.T) {
 	}
 }
 
+// The dial shows the pressure before anybody says so: the hold begins.
+func TestAReadingBeginsTheHold(t *testing.T) {
+	r := begun().say("09:40", ana, VentClosed{}).say("09:43", ana, GaugeRead{unit.PSI(9)}).say("09:46", jo, GaugeRead{unit.PSI(15)}).run(t, pot())
+	if end, ok := r.HoldEnd(); !ok || !end.Equal(clock("11:16")) {
+		t.Errorf("%v, hold until %v %v", r.Stage, end, ok)
+	}
+}
+
+func TestOutcomes(t *testing.T) {
+	held := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
+	for _, tt := range []struct {
+		name string
+		told *teller
+		want Outcome
+	}{
+		{"to the end", held().say("11:30", ana, HeatOff{}), Held},
+		{"half a minute short is told in whole minutes", held().say("11:29", ana, GaugeRead{unit.PSI(15)}).say("11:30", ana, HeatOff{}), Held},
+		{"a minute short", held().say("11:29", ana, HeatOff{}), Early},
+		{"while pressure is lost", held().say("11:00", ana, PressureLost{}).say("11:40", ana, HeatOff{}), Early},
+		{"nobody saw it come up", begun().say("11:30", ana, HeatOff{}), Unseen},
+		{"nobody saw the flame go off", held().say("13:00", ana, AtZero{}), Unseen},
+		{"and yet it was read at the end", held().say("11:35", ana, GaugeRead{unit.PSI(15)}).say("13:00", ana, AtZero{}), Held},
+	} {
+		r := tt.told.run(t, pot())
+		if off, ok := r.Ended(); !ok || off.Outcome != tt.want {
+			t.Errorf("%s: %v %v, want %v", tt.name, off.Outcome, ok, tt.want)
+		}
+	}
+}
+
 // How deep a loss went is asked for once, by the entry that told of it, until
 // somebody says or reads it.
 func TestHowDeepIsAsked(t *testing.T) {
@@ -160,7 +199,7 @@ func TestHowDeepIsAsked(t *testing.T) {
 		{"back, and still not said", lost().say("10:30", ana, PressureBack{}), 3},
 		{"said with it", begun().say("10:20", jo, PressureLost{Gauge: psi(9)}), 0},
 		{"said while it is down", lost().say("10:22", ana, Dipped{To: psi(9)}), 0},
-		{"read while it is down", lost().say("10:22", ana, GaugeRead{unit.PSI(9)}), 0},
+		{"read while it is down", lost().say("10:22", ana, GaugeRead{unit.PSI(9)}).say("10:24", ana, GaugeRead{unit.PSI(12)}), 0},
 		{"said once it is back", lost().say("10:30", ana, PressureBack{}).say("10:31", jo, Dipped{To: psi(9)}), 0},
 		{"said after the heat went off", lost().say("10:30", ana, HeatOff{}).say("10:31", jo, Dipped{To: psi(9)}), 0},
 		{"a dip of no said depth", begun().say("10:00", ana, AtPressure{}).say("10:20", jo, Dipped{For: 4 * time.Minute}), 3},

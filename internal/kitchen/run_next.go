@@ -89,7 +89,7 @@ func (r Run) Asks() []Ask {
 			asks = append(asks, Ask{HowDeep, d.No})
 		}
 	}
-	if n := len(r.Dips); n > 0 && r.Dips[n-1].Seen && r.Stage == StagePressureLost && r.Water.Assumed {
+	if n := len(r.Dips); n > 0 && r.Stage == StagePressureLost && r.Water.Assumed {
 		asks = append(asks, Ask{HowMuchWater, r.Dips[n-1].No})
 	}
 	if r.Follows != 0 && r.Water.Assumed && r.Stage <= StageHeating {

@@ -55,6 +55,42 @@ func TestNext(t *testing.T) {
 	}
 }
 
+// How deep a loss went is only offered while it can be told.
+func TestDepthIsOfferedLate(t *testing.T) {
+	offers := func(l *teller) bool {
+		return slices.ContainsFunc(l.run(t, pot()).Next(), func(c Choice) bool { return c.Kind == KindDipped })
+	}
+	if offers(begun().say("12:30", ana, AtZero{})) {
+		t.Error("offered where nothing was lost")
+	}
+	if !offers(begun().say("10:00", ana, PressureLost{}).say("12:30", ana, AtZero{})) {
+		t.Error("not offered while nobody knows")
+	}
+}
+
+func TestFreesCooker(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		told *teller
+		now  string
+		want string
+	}{
+		{"at pressure: 90 and 45 min", begun().say("10:00", ana, AtPressure{}), "10:10", "12:15"},
+		{"overdue", begun().say("10:00", ana, AtPressure{}), "12:00", "12:45"},
+		{"lost: 5, 90 and 45 min from now", begun().say("10:00", ana, PressureLost{}), "10:10", "12:30"},
+		{"heating at 9:10: 25, 10, 5, 90 and 45 min", begun().say("09:10", ana, HeatOn{}), "09:20", "12:05"},
+		{"falling", begun().say("10:00", ana, HeatOff{}), "10:10", "10:45"},
+		{"it was opened", begun().say("10:00", ana, AtZero{}), "12:00", "10:00"},
+	} {
+		if got, ok := tt.told.run(t, pot()).FreesCooker(clock(tt.now)); !ok || !got.Equal(clock(tt.want)) {
+			t.Errorf("%s: %s %v, want %s", tt.name, hm(got), ok, tt.want)
+		}
+	}
+	if _, ok := begun().run(t, pot()).FreesCooker(clock("10:00")); ok {
+		t.Error("a run that isn't lit holds no cooker")
+	}
+}
+
 // A person with wet hands can do a whole run by the first button alone.
 func TestARunByTheFirstButton(t *testing.T) {
 	say := map[Kind]RunEntry{
@@ -86,7 +122,7 @@ func TestBoard(t *testing.T) {
 	}
 	runs := []Run{
 		numbered(1, begun().say("12:00", ana, AtZero{}).say("13:00", jo, TempRead{Temp: 70})),
-		numbered(2, begun()),
+		numbered(2, begun().say("09:10", ana, PrepBegun{Draining})),
 		numbered(3, begun().say("11:45", ana, AtPressure{})),
 		numbered(4, begun().say("13:00", ana, Steam{})),
 		numbered(5, begun().say("09:10", ana, CalledOff{})),
@@ -102,7 +138,7 @@ func TestBoard(t *testing.T) {
 	}
 	want := []string{
 		"#4 0 small pot, venting: -10m0s", "#3 1 big pot, at pressure: -5m0s", "#6 3 big pot, falling: 27m0s",
-		"#1 1 big pot, cooling: 10h40m0s, 70", "#2 1 big pot, planned: 0s",
+		"#2 1 big pot, preparing: -3h40m0s", "#1 1 big pot, cooling: 10h40m0s, 70",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("board (-want +got):\n%s", diff)
@@ -134,6 +170,11 @@ func TestOrders(t *testing.T) {
 	}
 	if diff := cmp.Diff(want, p.Orders()); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+	five := mustWork(t, pot(), order(Item{Count: 4, Container: bag(5), Route: Agar}, Item{Count: 1, Container: bag(5), Route: LiquidCulture}))
+	want5 := []Item{{Count: 1, Container: bag(5), Route: Agar}, {Count: 1, Container: bag(5), Route: LiquidCulture}}
+	if diff := cmp.Diff(want5, five.Orders()[1].Items); diff != "" {
+		t.Errorf("what is left of five bags (-want +got):\n%s", diff)
 	}
 	second := Record{No: 1, At: clock("15:00"), Entry: RunBegun{Run: 13, Cooker: "big pot", Order: want[1], Cook: ana, Follows: 12}}
 	r, err := FoldRun([]Record{second}, always(pot()))

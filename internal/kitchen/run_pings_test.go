@@ -14,8 +14,14 @@ func TestToldLate(t *testing.T) {
 	l.records[1].Written = clock("13:00")
 	want := "ping 11:25 hold nearly over to 1, due: run/12/hold-nearly/1\n" +
 		"ping 11:30 hold over to 1, guard: run/12/hold-over/1, 13:05, 13:10, 13:15 everybody"
-	if diff := cmp.Diff(want, due(l.run(t, pot()).Wants(pot()))); diff != "" {
+	pings := l.run(t, pot()).Wants(pot())
+	if diff := cmp.Diff(want, due(pings)); diff != "" {
 		t.Errorf("(-want +got):\n%s", diff)
+	}
+	for _, p := range pings {
+		if everybody := p.Kind.Reach() == EveryRoom; everybody != (p.To == 0) || p.About != "run/12" {
+			t.Errorf("%s is for %d, about %s", p.Key, p.To, p.About)
+		}
 	}
 }
 
