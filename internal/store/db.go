@@ -26,6 +26,9 @@ type Config struct {
 	BusyTimeout time.Duration
 	// Readers is how many may read at once; zero means four.
 	Readers int
+	// LogPages is how many pages the write-ahead log may have before it is written
+	// back into the file; zero means 1000.
+	LogPages int
 }
 
 // DB is an open book. Its methods may be called from any goroutine.
@@ -96,6 +99,7 @@ func (db *DB) open(ctx context.Context, path string, c Config) error {
 		return fmt.Errorf("open the book: %w", classify(err))
 	}
 	db.pools = append(db.pools, pool)
+	w.logPages = cmpOr(c.LogPages, 1000)
 	if err := migrate(ctx, w); err != nil {
 		return err
 	}
@@ -219,11 +223,12 @@ func wake(c chan<- struct{}) {
 	}
 }
 
-// The pragmas belong in the name: they hold per connection.
+// The pragmas belong in the name: they hold per connection. SQLite writes the log
+// back by itself no more: see [conn.writeBack].
 func writerDSN(path string, c Config) string {
 	return dsn(path, url.Values{
 		"_txlock": {"immediate"}, "_dqs": {"0"},
-		"_pragma": {busyTimeout(c), "journal_mode(WAL)", "synchronous(FULL)", "foreign_keys(1)", "secure_delete(FAST)"},
+		"_pragma": {busyTimeout(c), "journal_mode(WAL)", "synchronous(FULL)", "wal_autocheckpoint(0)", "foreign_keys(1)", "secure_delete(FAST)"},
 	})
 }
 

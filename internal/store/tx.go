@@ -9,8 +9,9 @@ import (
 
 // conn is one connection and the statements prepared on it.
 type conn struct {
-	sql   *sql.Conn
-	stmts map[string]*sql.Stmt
+	sql      *sql.Conn
+	stmts    map[string]*sql.Stmt
+	logPages int // of the writer: when the log is written back
 }
 
 // connect opens one connection in a pool of its own.
@@ -81,7 +82,36 @@ func (tx *Tx) run(begin string, f func(*Tx) error) error {
 		return err
 	}
 	committed = true
+	return tx.conn.writeBack()
+}
+
+// writeBack brings the log into the file once it is long. SQLite would do it by
+// itself at the end of a commit, and then says nothing of a disk that failed to
+// sync, after which the process must end. Any other failure leaves the log as it
+// is, with all that is committed, and the next commit tries again.
+func (c *conn) writeBack() error {
+	if c.logPages == 0 {
+		return nil // a reader
+	}
+	pages, err := c.checkpoint(`PRAGMA wal_checkpoint(NOOP)`)
+	if err == nil && pages >= c.logPages {
+		_, err = c.checkpoint(`PRAGMA wal_checkpoint(PASSIVE)`)
+	}
+	if errors.Is(classify(err), ErrFsync) {
+		return err
+	}
 	return nil
+}
+
+// checkpoint runs a pragma that writes back, or only looks, and gives the pages in
+// the log.
+func (c *conn) checkpoint(pragma string) (pages int, err error) {
+	s, err := c.stmt(pragma)
+	if err != nil {
+		return 0, err
+	}
+	var busy, back int
+	return pages, s.QueryRowContext(context.Background()).Scan(&busy, &pages, &back)
 }
 
 func (tx *Tx) exec(query string, args ...any) (sql.Result, error) {
