@@ -164,7 +164,12 @@ func (s script) stages(told func(m chat.Message)) []stage {
 // started starts the program on a new book with the rooms of a rehearsal.
 func started(t testing.TB, folder string, door chat.Door, at time.Time) *bot {
 	t.Helper()
-	b, err := open(t.Context(), folder, door, store.Config{Readers: 1})
+	return startedWith(t, folder, door, at, store.Config{Readers: 1})
+}
+
+func startedWith(t testing.TB, folder string, door chat.Door, at time.Time, c store.Config) *bot {
+	t.Helper()
+	b, err := open(t.Context(), folder, door, c)
 	if err != nil {
 		t.Fatal(err)
 	}

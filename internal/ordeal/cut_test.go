@@ -15,24 +15,28 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/store"
 	"ryebell/internal/store/faultfs"
 	"ryebell/internal/store/storetest"
 )
+
+// often has the log written back every few turns.
+var often = store.Config{Readers: 1, LogPages: 48}
 
 // The power may be cut at any moment of the day, and whatever the disk made of
 // what was not synced yet: everything answered is there, and the book stands as it
 // was behind one of the transactions.
 func TestPowerCut(t *testing.T) {
 	for _, c := range []struct {
-		name    string
-		cuts    int
-		pragmas []string
+		name   string
+		cuts   int
+		config store.Config
 	}{
-		{"as the program runs", 2_000, nil},
-		{"writing back often", 8_000, []string{"wal_autocheckpoint=48"}},
+		{"as the program runs", 2_000, store.Config{Readers: 1}},
+		{"writing back often", 8_000, often},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			d := record(t, c.pragmas...)
+			d := record(t, c.config)
 			d.boundaries(t)
 			start := time.Now()
 			r := d.cut(t, c.cuts/slowness)
@@ -54,7 +58,7 @@ func TestPowerCut(t *testing.T) {
 // The cuts find what is lost where a transaction is not synced at its end: they
 // are no use if they find nothing.
 func TestPowerCutFindsLoss(t *testing.T) {
-	d := record(t, "synchronous=NORMAL", "wal_autocheckpoint=48")
+	d := record(t, often, "synchronous=NORMAL")
 	r := d.cut(t, 400/slowness)
 	lost := 0
 	for _, err := range r.wrong {
@@ -93,13 +97,13 @@ type state struct {
 }
 
 // record plays the day on a disk that films it.
-func record(t *testing.T, pragmas ...string) *day {
+func record(t *testing.T, c store.Config, pragmas ...string) *day {
 	t.Helper()
 	s, _ := rehearsed(t, "day.txt")
 	folder := inMemory(t)
 	disk := faultfs.Watch(t, folder)
 	disk.Set(pragmas...)
-	b := started(t, folder, sink{}, s.Start)
+	b := startedWith(t, folder, sink{}, s.Start, c)
 	film, err := disk.Record()
 	if err != nil {
 		t.Fatal(err)
@@ -194,9 +198,9 @@ func (r *result) add(err error) {
 	r.wrong = append(r.wrong, err)
 }
 
-// often is how many cuts pass between two of which the book is opened by the
+// openEvery is how many cuts pass between two of which the book is opened by the
 // program though its contents were met before.
-const often = 20
+const openEvery = 20
 
 // look examines what a cut has left.
 func (r *result) look(ctx context.Context, d *day, at int, folder string, i int) error {
@@ -209,7 +213,7 @@ func (r *result) look(ctx context.Context, d *day, at int, folder string, i int)
 	_, known := r.seen[sum]
 	r.seen[sum] = c["inbox"]
 	r.mu.Unlock()
-	if !known || i%often == 0 {
+	if !known || i%openEvery == 0 {
 		if err := sound(ctx, folder); err != nil {
 			return err
 		}

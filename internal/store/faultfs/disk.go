@@ -167,7 +167,14 @@ func (d *Disk) Fail(n int, code Code, span Span) {
 func (d *Disk) Mend() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.fault = fault{}
+	d.fault.from = 0
+}
+
+// Fault is the code of the fault that was set last.
+func (d *Disk) Fault() Code {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.fault.code
 }
 
 // Hits is how many operations have failed since [Disk.Fail].
