@@ -17,12 +17,14 @@ const (
 	TopicCautions
 	TopicKitchen
 	TopicTyping
+	// TopicWords explains the words of the trade.
+	TopicWords
 )
 
 // Topics lists them all.
 func Topics() []Topic {
 	return []Topic{
 		TopicJars, TopicBags, TopicFilters, TopicHydration, TopicCook, TopicCooling, TopicInoculating,
-		TopicContamination, TopicShelf, TopicCautions, TopicKitchen, TopicTyping,
+		TopicContamination, TopicShelf, TopicCautions, TopicKitchen, TopicTyping, TopicWords,
 	}
 }

@@ -15,7 +15,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	switch i := intent.(type) {
 	case phrase.Plan:
 		return t.plan(i, t.now)
-	case phrase.Add, phrase.Drop, phrase.StartAt:
+	case phrase.Add, phrase.Drop, phrase.StartAt, phrase.PlanIt:
 		return wording.NotUnderstood(), nil
 	case phrase.Reverse:
 		return t.reverse(i)

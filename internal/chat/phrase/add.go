@@ -22,14 +22,17 @@ var addGrammar = grammar{
 func (a Add) String() string { return "also " + orderText(a.Order) + outByText(a.OutBy) }
 
 // joins reports whether nothing stands before the place at hand but a word or
-// sign that joins what follows to what was said before: "also", "+".
+// sign that joins what follows to what was said before: "also", "+". The usual
+// order may stand before it.
 func (c cursor) joins() bool {
 	joined := false
-	for i := range c.i {
+	for i := c.i - 1; i >= 0; i-- {
 		switch c.s.said[i] {
 		case "also", "and", "plus", "+", "&":
 			joined = true
 		case "ok", "okay", "oh", "so", "please", "hey", ",", "then":
+		case "usual":
+			return joined
 		default:
 			return false
 		}

@@ -24,28 +24,33 @@ var correctGrammar = grammar{
 
 // String prints the correction so that it parses back.
 func (k Correct) String() string {
-	s := "no,"
-	switch {
-	case len(k.Quantity) > 0:
-		s += " " + senseText(k.Quantity[0])
-	case k.Item.Count != 0 && k.Item.Container.Vessel == 0 && k.Item.Container.Sized():
-		s += " " + plain(float64(k.Item.Count)) + " " + massText(k.Item.Container.Weight) + attributesText(k.Item)
-	case k.Item.Count != 0 && k.Item.Container == (kitchen.Container{}) && k.Item.Mass == 0:
-		s += " " + plain(float64(k.Item.Count)) + attributesText(k.Item)
-	case k.Item.Count != 0:
-		s += " " + itemText(k.Item)
-	case k.Item.Container.Volume > 0:
-		// In millilitres, which are never taken for a count.
-		s += " " + shortest(k.Item.Container.Volume.Millilitres(), []style{{"ml", nil}}) + " jars" + attributesText(k.Item)
-	case k.Item.Container.Vessel != 0:
-		s += " " + containerText(k.Item.Container) + attributesText(k.Item)
-	default:
-		s += attributesText(k.Item)
+	s := "no," + fixText(k.Item)
+	if len(k.Quantity) > 0 {
+		s = "no, " + senseText(k.Quantity[0])
 	}
 	if k.Was != 0 {
 		s += " not " + plain(float64(k.Was))
 	}
 	return s + outByText(k.OutBy)
+}
+
+// fixText prints what is set of an item, after a space.
+func fixText(it kitchen.Item) string {
+	c := it.Container
+	switch {
+	case it.Count != 0 && c.Vessel == 0 && c.Sized():
+		return " " + plain(float64(it.Count)) + " " + massText(c.Weight) + attributesText(it)
+	case it.Count != 0 && c == (kitchen.Container{}) && it.Mass == 0:
+		return " " + plain(float64(it.Count)) + attributesText(it)
+	case it.Count != 0:
+		return " " + itemText(it)
+	case c.Volume > 0:
+		// In millilitres, which are never taken for a count.
+		return " " + shortest(c.Volume.Millilitres(), []style{{"ml", nil}}) + " jars" + attributesText(it)
+	case c.Vessel != 0:
+		return " " + containerText(c) + attributesText(it)
+	}
+	return attributesText(it)
 }
 
 // senseText prints an amount in the unit it was said in.

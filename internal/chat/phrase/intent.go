@@ -57,8 +57,18 @@ type SameAs struct {
 	OutBy *Moment
 }
 
-// Usual asks for the collective's usual order.
-type Usual struct{ OutBy *Moment }
+// Usual asks for the collective's usual order, perhaps changed: the fields of Fix
+// that are set replace those of the order, as in [Correct].
+type Usual struct {
+	OutBy *Moment
+	Fix   kitchen.Item
+	// Times is how often it is wanted; 0 where that wasn't said.
+	Times int
+}
+
+// PlanIt asks for the plan just talked about: the first of what grain at hand
+// makes, or the last plan again.
+type PlanIt struct{ OutBy *Moment }
 
 // MakeUsual says that the order just planned is the usual one from now on.
 type MakeUsual struct{}
@@ -106,9 +116,22 @@ type NewCode struct{}
 // Forget asks to be forgotten. Name is what was typed to confirm it.
 type Forget struct{ Name string }
 
-// Why asks for the working of the last answer. Number is the number that was
-// asked about ("why 682?"), 0 for all of it.
-type Why struct{ Number float64 }
+// Why asks for the working of the last answer: of the number asked about ("why
+// 682?"), of a part ("why the hold"), or of all when both are zero.
+type Why struct {
+	Number float64
+	Part   Part
+}
+
+// Part is a part of the working.
+type Part uint8
+
+// The parts: grain and water by weight, the hold, the water in the cooker.
+const (
+	PartAmounts Part = iota + 1
+	PartHold
+	PartWater
+)
 
 // Help asks how; Topic is zero for the first page.
 type Help struct{ Topic kitchen.Topic }
@@ -151,6 +174,7 @@ func (StartAt) intent()     {}
 func (Reverse) intent()     {}
 func (SameAs) intent()      {}
 func (Usual) intent()       {}
+func (PlanIt) intent()      {}
 func (MakeUsual) intent()   {}
 func (OutBy) intent()       {}
 func (RemindStart) intent() {}

@@ -41,6 +41,7 @@ const (
 	KindAdd
 	KindDrop
 	KindStartAt
+	KindPlanIt
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a
@@ -64,6 +65,7 @@ var registry = [...]grammar{
 	reverseGrammar,
 	sameAsGrammar,
 	usualGrammar,
+	planItGrammar,
 	outByGrammar,
 	startAtGrammar,
 	membersGrammar,
@@ -378,11 +380,11 @@ func (r reading) bareness() Bareness {
 func (r reading) loose(in Intent) bool {
 	words := r.used + r.filler
 	switch in := in.(type) {
-	case Plan, Add, StartAt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+	case Plan, Add, StartAt, PlanIt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
 		Undo, RemindStart:
 		return false
 	case Why:
-		return words <= 2 && in.Number == 0
+		return words <= 2 && in.Number == 0 && in.Part == 0
 	case Cook:
 		return words <= 2 && in.Order == nil
 	case Board:

@@ -37,6 +37,9 @@ func understood(p Parsed) string {
 	if p.Near != nil {
 		fmt.Fprintf(&b, "near %d, got %q, missed %q, like %q", p.Near.Trouble, p.Near.Got, p.Near.Missed, p.Near.Example)
 	}
+	if p.Near != nil && p.Near.Topic != 0 {
+		fmt.Fprintf(&b, " topic %d", p.Near.Topic)
+	}
 	if len(p.Mended) > 0 {
 		fmt.Fprintf(&b, " mended %v", p.Mended)
 	}

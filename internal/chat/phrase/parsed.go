@@ -93,6 +93,9 @@ type Near struct {
 	// Example is the nearest sentence that would have worked, made of what was
 	// understood.
 	Example string
+	// Topic is the subject of the help that the words name as well, if they do:
+	// "jars" is the beginning of an order, or a question about jars.
+	Topic kitchen.Topic
 }
 
 // Trouble says why a text was only nearly understood.

@@ -63,9 +63,24 @@ func readWish(c cursor) (wish, cursor, bool) {
 		}
 	}
 	if w.near != nil {
+		w.near.Topic = w.topic(it.c)
 		w.near.Example = readable(w.drafts[0].example(), c.s.names.Quarts)
 	}
 	return w, d, true
+}
+
+// topic is the subject that is all that was said up to c: "jars".
+func (w wish) topic(c cursor) kitchen.Topic {
+	if d := w.drafts[0]; len(w.drafts) > 1 || d.to-d.from != 1 || c.filler > 0 || d.counted || d.sized() {
+		return 0
+	}
+	switch w.drafts[0].item.Container.Vessel {
+	case kitchen.Jar:
+		return kitchen.TopicJars
+	case kitchen.Bag:
+		return kitchen.TopicBags
+	}
+	return 0
 }
 
 // thing reports whether enough was said to be more than a number in talk: a

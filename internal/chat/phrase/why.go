@@ -1,8 +1,10 @@
 package phrase
 
+import "fmt"
+
 var whyGrammar = grammar{
 	kind:     KindWhy,
-	examples: []string{"why", "why 682?", "show the working", "how did you get 682"},
+	examples: []string{"why", "why 682?", "show the working", "how did you get 682", "why the hold", "why 40%"},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.phrase("why", "why is that", "why that", "why so", "how come", "show the working", "show me the working", "show working", "the working",
 			"show your working", "show me your working", "working", "how did you get", "how did you get that", "how do you get", "how do you get that",
@@ -11,20 +13,12 @@ var whyGrammar = grammar{
 		if !ok {
 			return nil, c, false
 		}
+		if part, e, ok := whyPart(d); ok {
+			return Why{Part: part}, e, true
+		}
 		d = d.over("that", "the", "is it", "it", "only")
-		switch t := d.token().(type) {
-		case Number:
-			if t.Value > 0 {
-				return Why{Number: t.Value}, d.use(1).over("come from", "from"), true
-			}
-		case Period:
-			if t.Length > 0 {
-				return Why{Number: t.Length.Minutes()}, d.use(1).over("come from", "from"), true
-			}
-		case Quantity:
-			if t.Number > 0 {
-				return Why{Number: t.Number}, d.use(1).over("come from", "from"), true
-			}
+		if n, e, ok := d.anyNumber(); ok {
+			return Why{Number: n}, e.over("come from", "from"), true
 		}
 		if w := d.word(-1); w == "where" || w == "does" || w == "do" || w == "get" {
 			return nil, c, false
@@ -35,8 +29,54 @@ var whyGrammar = grammar{
 
 // String prints the question so that it parses back.
 func (w Why) String() string {
-	if w.Number == 0 {
-		return "why"
+	switch w.Part {
+	case PartAmounts:
+		return "why the amounts"
+	case PartHold:
+		return "why the hold"
+	case PartWater:
+		return "why the water"
+	case 0:
+		if w.Number == 0 {
+			return "why"
+		}
+		return "why " + plain(w.Number)
 	}
-	return "why " + plain(w.Number)
+	panic(fmt.Sprintf("phrase: no part %d", w.Part))
+}
+
+// anyNumber takes a positive number with or without a unit.
+func (c cursor) anyNumber() (float64, cursor, bool) {
+	n := 0.0
+	switch t := c.token().(type) {
+	case Number:
+		n = t.Value
+	case Percent:
+		n = t.Value
+	case Period:
+		n = t.Length.Minutes()
+	case Quantity:
+		n = t.Number
+	}
+	return n, c.use(1), n > 0
+}
+
+// whyPart reads what of the working is asked for; nothing may follow it.
+func whyPart(c cursor) (Part, cursor, bool) {
+	part := PartHold
+	d := c.over("the", "that", "this", "is", "such a", "a", "so", "does it", "it", "take", "takes")
+	e, ok := d.phrase("hold", "hold time", "holding time", "long hold", "hold so long", "time", "cook so long")
+	if !ok && d.word(-1) == "so" || d.word(-1) == "take" {
+		e, ok = d.phrase("long", "so long", "that long")
+		e.bare = true // people ask each other that
+	}
+	if !ok {
+		part = PartWater
+		e, ok = d.phrase("water", "much water", "water in the pot", "pot water", "litres", "water in the cooker")
+	}
+	if !ok {
+		part = PartAmounts
+		e, ok = d.phrase("amounts", "amount", "grain", "ratio", "moisture", "dry", "wetted", "numbers", "weights")
+	}
+	return part, e, ok && e.over("please", "pls", "then", "exactly", "bot").parted().done()
 }

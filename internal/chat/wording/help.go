@@ -103,6 +103,14 @@ func helpOn(t kitchen.Topic) []string {
 			"`the usual is 3 bags 5lb agar`",
 			"As it stands: `kitchen`",
 		}
+	case kitchen.TopicWords:
+		return []string{
+			"**Words**: *dry* is grain as bought, *wetted* grain with its water in it.",
+			"*r* is water per dry grain by weight. *Moisture* is the share of water in the whole: r 0.40 is about 37" + nb + "%.",
+			"*Vent*: steam blows freely until the air is out. *Hold*: the minutes at full pressure.",
+			"*LC* is liquid culture, *G2G* grown grain put on fresh grain, *agar* a piece of a plate.",
+			"*Spawn* is grain grown through. *Psi* is what the gauge shows.",
+		}
 	case kitchen.TopicTyping:
 		return []string{
 			"**Typing**: no syntax. `2.5`, `2,5`, `½` or `two`; lb, oz, kg, g, qt, pint, L, ml; several things with , or +.",
