@@ -26,8 +26,18 @@ const (
 	pm
 )
 
-// clock reads a time of day at i.
+// clock reads a time of day at i that has no day of its own.
 func (l *lexer) clock(i int, b beside) (ClockTime, int, bool) {
+	c, j, ok := l.clockOfDay(i, b)
+	if ok && c.Hour == 24 {
+		c = ClockTime{Half: true}
+	}
+	return c, j, ok
+}
+
+// clockOfDay reads a time of day at i that may stand beside a day: 24:00 and
+// midnight are its hour 24.
+func (l *lexer) clockOfDay(i int, b beside) (ClockTime, int, bool) {
 	if k := l.at(i).known; k != nil && (k.day == noon || k.day == midnight) {
 		return noonOr(k.day), i + 1, true
 	}
@@ -44,7 +54,7 @@ func noonOr(d dayWord) ClockTime {
 	if d == noon {
 		return ClockTime{Hour: 12, Half: true}
 	}
-	return ClockTime{Half: true}
+	return ClockTime{Hour: 24}
 }
 
 // past reads half past two, quarter to two, 20 to 2pm, twenty after 3pm.
@@ -89,8 +99,10 @@ func (l *lexer) past(i int, b beside) (ClockTime, int, bool) {
 
 // clockProper is an hour or noon: what past counts from.
 func (l *lexer) clockProper(i int, b beside) (ClockTime, int, bool) {
-	if k := l.at(i).known; k != nil && (k.day == noon || k.day == midnight) {
-		return noonOr(k.day), i + 1, true
+	if k := l.at(i).known; k != nil && k.day == midnight {
+		return ClockTime{Half: true}, i + 1, true
+	} else if k != nil && k.day == noon {
+		return noonOr(noon), i + 1, true
 	}
 	return l.hour(i, b)
 }
@@ -147,6 +159,9 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 		if l.glued(j, ":") && l.twoDigits(j+1) {
 			j += 2
 		}
+		if _, period := l.colon(i); period == i && l.is(j, "h", "hr", "hrs", "hours") {
+			j++
+		}
 		c.Half = len(text) == 2 && text[0] == '0'
 	case l.glued(j, ".") && l.twoDigits(j+1) && n.digits:
 		c.Minute, j, bare = atoi(l.at(j+1).text), j+2, b == nothing
@@ -156,7 +171,7 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 			return c, i, false // a length of time
 		}
 		c.Minute, j, c.Half = atoi(l.at(j+1).text), j+2, true
-	case l.glued(j, "h") && n.digits && (b == aClock || b == preposition && (c.Hour >= 13 || l.is(i-1, "at", "@"))):
+	case l.glued(j, "h") && n.digits && (b == aClock || b == aDay && c.Hour >= 6 || b == preposition && (c.Hour >= 13 || l.is(i-1, "at", "@"))):
 		j, c.Half = j+1, true
 	case n.digits && len(text) == 4:
 		c = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100, Half: text[0] == '0'}
@@ -168,6 +183,11 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 		c, bare = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100}, true // 930am
 	case l.is(j, "o'clock", "oclock"):
 		j++
+	case !n.digits && c.Hour >= 10 && c.Hour <= 24 && l.is(j, "hundred") && b >= preposition: // seventeen hundred
+		j, c.Half = j+1, true
+	case !n.digits && c.Hour <= 24 && l.minuteWord(j):
+		c.Minute, j = l.minuteOf(j)
+		bare = b == nothing
 	default:
 		bare = b < aDay
 	}
@@ -177,12 +197,25 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 // halved reads the half of the day behind a time and checks that it is one. A
 // bare number is a time only with it.
 func (l *lexer) halved(c ClockTime, i, j int, bare bool) (ClockTime, int, bool) {
-	h, end := l.halfAt(j)
-	if h == unsaid && (bare || l.countsOn(j)) || c.Minute > 59 || c.Hour > 24 || c.Hour == 24 && c.Minute > 0 {
+	h, end := l.halfAt(j, c.Hour)
+	switch {
+	case h == unsaid && (bare || l.countsOn(j)), c.Minute > 59, c.Hour > 24, c.Hour == 24 && (c.Minute > 0 || h != unsaid),
+		h == am && c.Hour > 12, h == pm && c.Hour == 0: // 15:30am is nothing
 		return ClockTime{}, i, false
 	}
-	c.Hour %= 24
 	return inHalf(c, h), end, true
+}
+
+// minuteWord reports whether minutes in words stand at j: the thirty of five
+// thirty.
+func (l *lexer) minuteWord(j int) bool {
+	k := l.at(j).known
+	return k != nil && (k.number == teens || k.number == tens)
+}
+
+func (l *lexer) minuteOf(j int) (minutes, end int) {
+	v, end := l.underHundred(j)
+	return int(v), end
 }
 
 // inHalf settles the half of the day, where it was said or can't be another.
@@ -219,8 +252,8 @@ func (l *lexer) countsOn(j int) bool {
 	return a.known != nil && (a.known.vessel != 0 || l.is(j, "x"))
 }
 
-// halfAt reads am, pm, a.m., 9a, 3p, in the morning, at night.
-func (l *lexer) halfAt(j int) (half, int) {
+// halfAt reads am, pm, a.m., 9a, 3p, in the morning, at night behind an hour.
+func (l *lexer) halfAt(j, hour int) (half, int) {
 	a := l.at(j)
 	switch {
 	case a.text == "am":
@@ -233,13 +266,24 @@ func (l *lexer) halfAt(j int) (half, int) {
 	case l.is(j, "a", "p") && !a.gap:
 		return ampm(a.text), j + 1
 	case l.is(j, "in") && l.is(j+1, "the") && l.at(j+2).known != nil:
-		if h := halfOf(l.at(j + 2).known.day); h != unsaid {
+		if d := l.at(j + 2).known.day; d == night {
+			return atNight(hour), j + 3
+		} else if h := halfOf(d); h != unsaid {
 			return h, j + 3
 		}
 	case l.is(j, "at") && l.is(j+1, "night"):
-		return pm, j + 2
+		return atNight(hour), j + 2
 	}
 	return unsaid, j
+}
+
+// atNight is the half of the day of an hour at night: 8 is before midnight, 2
+// behind it.
+func atNight(hour int) half {
+	if hour == 12 || hour < 6 {
+		return am
+	}
+	return pm
 }
 
 func ampm(s string) half {

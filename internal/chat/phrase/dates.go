@@ -11,6 +11,8 @@ type dayRead struct {
 	end   int
 	half  half
 	loose bool
+	// night is true for tonight and last night, which go on behind midnight.
+	night bool
 }
 
 // dayAt reads a day at i.
@@ -19,7 +21,7 @@ func (l *lexer) dayAt(i int) (dayRead, bool) {
 		return dayRead{}, false
 	}
 	for _, read := range [...]func(*lexer, int) (dayRead, bool){
-		(*lexer).relativeDay, (*lexer).weekdayAt, (*lexer).monthDay, (*lexer).dayMonth, (*lexer).isoDay, (*lexer).inDays,
+		(*lexer).relativeDay, (*lexer).weekdayAt, (*lexer).monthDay, (*lexer).dayMonth, (*lexer).isoDay, (*lexer).strokeDay, (*lexer).inDays,
 	} {
 		if d, ok := read(l, i); ok {
 			d.day.Said = true
@@ -34,7 +36,7 @@ func (l *lexer) beginsDay(i int) bool {
 	a, next := l.at(i), l.at(i+1)
 	switch {
 	case a.kind == atomDigits && next.kind == atomSign:
-		return len(a.text) == 4 && next.text == "-" || l.counted
+		return len(a.text) == 4 && next.text == "-" || next.text == "/" && !next.gap || l.counted
 	case a.kind == atomDigits:
 		return next.known != nil && (next.known.month != 0 || next.known.timely) || next.text == "of" || l.counted
 	case a.known == nil:
@@ -68,7 +70,7 @@ func (l *lexer) relativeDay(i int) (dayRead, bool) {
 	case l.is(j, "day") && l.is(j+1, "after") && l.is(j+2, "tomorrow"):
 		return dayRead{day: Day{Shift: 2}, end: j + 3}, true
 	case l.is(i, "last") && l.is(i+1, "night"):
-		return dayRead{day: Day{Shift: -1}, end: i + 2, half: pm}, true
+		return dayRead{day: Day{Shift: -1}, end: i + 2, half: pm, night: true}, true
 	}
 	k := l.at(i).known
 	if k != nil && l.is(i, "this") {
@@ -84,7 +86,7 @@ func (l *lexer) relativeDay(i int) (dayRead, bool) {
 	case today:
 		return dayRead{end: i + 1}, true
 	case tonight:
-		return dayRead{end: i + 1, half: pm}, true
+		return dayRead{end: i + 1, half: pm, night: true}, true
 	case tomorrow:
 		return dayRead{day: Day{Shift: 1}, end: i + 1}, true
 	case yesterday:
@@ -108,7 +110,7 @@ func (l *lexer) weekdayAt(i int) (dayRead, bool) {
 	case l.is(i, "next"):
 		d.day.Next, j = true, i+1
 	case l.is(i, "this", "last", "coming"):
-		j = i + 1
+		d.day.Last, j = l.is(i, "last"), i+1
 	default:
 		led = false
 	}
@@ -146,7 +148,7 @@ func (l *lexer) dated(d dayRead) dayRead {
 		}
 	}
 	if n, end, ok := l.ordinal(j); ok {
-		d.day.Date, d.end, d.loose = n, end, false
+		d.day.Date, d.day.Last, d.end, d.loose = n, false, end, false
 	}
 	return d
 }
@@ -268,6 +270,64 @@ func (l *lexer) isoDay(i int) (dayRead, bool) {
 		end++ // 2026-03-02T18:00
 	}
 	return dayRead{day: d, end: end}, true
+}
+
+// stroked is what stands in 25/12/2026 or 12/25: which of the first two is the
+// month shows only when one can't be.
+type stroked struct {
+	a, b, year, end int
+	// plain is true where it can be nothing else: a year, a zero in front.
+	plain bool
+}
+
+// strokes reads dates with strokes at i.
+func (l *lexer) strokes(i int) (stroked, bool) {
+	one, two := l.at(i), l.at(i+2)
+	if one.kind != atomDigits || len(one.text) > 2 || !l.glued(i+1, "/") || !l.digitsAt(i+2) || len(two.text) > 2 {
+		return stroked{}, false
+	}
+	s := stroked{a: atoi(one.text), b: atoi(two.text), end: i + 3, plain: one.text[0] == '0' || two.text[0] == '0'}
+	if l.glued(s.end, "/") && l.digitsAt(s.end+1) {
+		y := l.at(s.end + 1).text
+		if len(y) != 4 {
+			return s, false
+		}
+		s.year, s.end, s.plain = atoi(y), s.end+2, true
+	}
+	if min(s.a, s.b) < 1 || min(s.a, s.b) > 12 || max(s.a, s.b) > 31 {
+		return s, false
+	}
+	s.plain = s.plain || max(s.a, s.b) > 12 || l.is(i-1, "on")
+	if !s.plain && l.at(s.end).gap {
+		_, _, s.plain = l.clock(s.end, nothing)
+	}
+	return s, s.plain
+}
+
+// strokeDay reads 25/12 and 03/03/2026. 03/04 is none: see doubtfulDate.
+func (l *lexer) strokeDay(i int) (dayRead, bool) {
+	s, ok := l.strokes(i)
+	if !ok || s.a != s.b && max(s.a, s.b) <= 12 || s.year != 0 && (s.year < 1970 || s.year > 2200) {
+		return dayRead{}, false
+	}
+	if s.a > 12 || s.a == s.b {
+		s.a, s.b = s.b, s.a
+	}
+	d := Day{Year: s.year, Month: time.Month(s.a), Date: s.b}
+	return dayRead{day: d, end: s.end}, validDate(s.b, d.Month)
+}
+
+// doubtfulDate returns the atom behind a date with strokes that can be either of
+// two, 03/04, and the time of day with it.
+func (l *lexer) doubtfulDate(i int) int {
+	s, ok := l.strokes(i)
+	if !ok || s.a == s.b || max(s.a, s.b) > 12 {
+		return i
+	}
+	if _, j, ok := l.clock(s.end, aDay); ok {
+		return j
+	}
+	return s.end
 }
 
 // inDays reads in 3 weeks, 2 weeks ago, a month ago: whole days and months.

@@ -84,7 +84,7 @@ type slip struct {
 // timely reports whether no time is without such a word or sign.
 func (a *atom) timely() bool {
 	if a.kind == atomSign {
-		return a.text == ":" || a.text == "@"
+		return a.text == ":" || a.text == "@" || a.text == "/"
 	}
 	return a.kind == atomDigits && len(a.text) == 4 || a.known != nil && a.known.timely
 }

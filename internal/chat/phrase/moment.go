@@ -11,14 +11,17 @@ type Moment struct {
 	Shift time.Duration
 	// Day is the day said, if any.
 	Day Day
-	// Clock is the time of day said, if any.
+	// Clock is the time of day said, if any. A Day without one ("tonight",
+	// "friday") does for a date; whoever needs a time has to ask for it.
 	Clock *ClockTime
 	// Now is set for "now", "just now".
 	Now bool
 }
 
 // ClockTime is a time of day. Half is true when it was said which half of the
-// day is meant (2pm, 14:05, "in the morning"), false for "at 2:05".
+// day is meant (2pm, 14:05, "in the morning"), false for "at 2:05". Hour 24
+// stands only beside a day: 24:00 is its end; without Half it's the midnight of
+// "friday at midnight", the end of the day or its beginning.
 type ClockTime struct {
 	Hour, Minute int
 	Half         bool
@@ -32,6 +35,8 @@ type Day struct {
 	Weekday    time.Weekday
 	HasWeekday bool
 	Next       bool
+	// Last is set for "last friday", which can't lie ahead.
+	Last bool
 	// NextWeek is set for "next week monday".
 	NextWeek bool
 	// Months counts calendar months from the month of the message.

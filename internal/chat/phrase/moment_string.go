@@ -35,6 +35,8 @@ func (v Interval) String() string {
 // String prints c so that it lexes to the same time: the half of the day shows.
 func (c ClockTime) String() string {
 	switch {
+	case c.Hour == 24 && !c.Half:
+		return "midnight"
 	case !c.Half:
 		return fmt.Sprintf("%d:%02d", c.Hour, c.Minute)
 	case c.Hour == 12:
@@ -53,6 +55,8 @@ func (d Day) String() string {
 		return ""
 	case d.NextWeek:
 		return "next week " + weekday
+	case d.Last:
+		return "last " + weekday
 	case d.Next:
 		return "next " + weekday
 	case d.Date != 0 && d.HasWeekday:

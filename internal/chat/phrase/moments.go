@@ -20,6 +20,9 @@ func (l *lexer) when(i int) int {
 		}
 		return l.emit(When{at: l.over(i, j), Moment: Moment{Now: true}}, j)
 	}
+	if j := l.doubtful(i); j > i {
+		return l.emit(Unclear{l.over(i, j)}, j)
+	}
 	if v, j, ok := l.interval(i); ok {
 		v.at = l.over(i, j)
 		return l.emit(v, j)
@@ -61,7 +64,19 @@ func (l *lexer) goesOn(i int) bool {
 	}
 	k := next.known
 	return k != nil && next.text != "at" && (k.timely || k.measure != nil && k.measure.seconds > 0 ||
-		k.number != 0 || next.text == "m" || next.text == "of" || next.text == "and")
+		k.number != 0 || next.text == "m" || next.text == "of" || next.text == "and" || next.text == "this") ||
+		next.text == "at" && l.is(i+2, "night")
+}
+
+// doubtful returns the atom behind what is a time that nobody can read for sure:
+// half 8 is 7:30 in Germany and 8:30 in Britain, and so is 03/04 either's.
+func (l *lexer) doubtful(i int) int {
+	if l.at(i).text == "half" && l.prepared(i) {
+		if n, ok := l.smallNumber(i + 1); ok && n.v >= 1 && n.v <= 12 && !l.countsOn(n.end) && !l.glued(n.end, "/") {
+			return n.end
+		}
+	}
+	return l.doubtfulDate(i)
 }
 
 // shift reads 10 min ago, in 20 min, 15 minutes earlier.
@@ -133,14 +148,18 @@ func (l *lexer) moment(i int) (Moment, int, bool) {
 
 // clockFirst reads 18:00 yesterday, 9 tomorrow, at 7:30 pm on fri, sep 20.
 func (l *lexer) clockFirst(i int, b beside) (Moment, int, bool) {
-	c, j, ok := l.clock(i, b)
+	c, j, ok := l.clockOfDay(i, b)
 	if !ok {
-		c, j, ok = l.clock(i, aDay)
-		if next := l.at(j).known; !ok || next == nil || next.day == 0 || next.day > tonight {
+		c, j, ok = l.clockOfDay(i, aDay)
+		if !ok || !l.dayRightAt(j) {
 			return Moment{}, i, false // a bare hour needs the day right behind it
 		}
 	}
-	m := Moment{Clock: &c}
+	alone := c
+	if c.Hour == 24 {
+		alone = ClockTime{Half: true}
+	}
+	m := Moment{Clock: &alone}
 	k := j
 	if l.glued(k, ",") {
 		k++
@@ -155,9 +174,32 @@ func (l *lexer) clockFirst(i int, b beside) (Moment, int, bool) {
 	if l.at(k).kind == atomDigits && k == j {
 		return m, j, true // 14:05 3 march: rather two things
 	}
-	m.Day = d.day
-	c = inPart(c, d)
-	return m, d.end, true
+	return d.moment(c), d.end, true
+}
+
+// dayRightAt reports whether a word at j names a day: today, tonight, this
+// morning.
+func (l *lexer) dayRightAt(j int) bool {
+	k := l.at(j).known
+	if l.is(j, "this") && l.at(j+1).known != nil {
+		return halfOf(l.at(j+1).known.day) != unsaid
+	}
+	return k != nil && k.day != 0 && k.day <= tonight
+}
+
+// moment is that time on the day read. The small hours of a night are those of
+// the day behind it.
+func (d dayRead) moment(c ClockTime) Moment {
+	m := Moment{Day: d.day}
+	switch {
+	case d.night && (c.Hour < 5 || c.Hour == 12 && !c.Half):
+		c.Hour, c.Half = c.Hour%12, true
+		m.Day.Shift++
+	default:
+		c = inPart(c, d)
+	}
+	m.Clock = &c
+	return m
 }
 
 // partFirst reads in the morning at 7.
@@ -193,14 +235,9 @@ func (l *lexer) dayFirst(i, j int, led bool) (Moment, int, bool) {
 	if l.is(k, "at", "@", "around", "by") {
 		k++
 	}
-	c, end, ok := l.clock(k, aDay)
+	c, end, ok := l.clockOfDay(k, aDay)
 	if ok && !(l.is(k-1, "by") && l.at(k).kind != atomDigits) {
-		c = inPart(c, d)
-		if d.day.Shift == -1 && l.is(j, "last") && c.Half && c.Hour < 6 {
-			m.Day.Shift = 0 // last night at 2 is this morning
-		}
-		m.Clock = &c
-		return m, end, true
+		return d.moment(c), end, true
 	}
 	if d.loose && !led && (j > 0 || l.dot(d.end) < len(l.atoms)) {
 		return Moment{}, i, false
@@ -212,7 +249,7 @@ func (l *lexer) dayFirst(i, j int, led bool) (Moment, int, bool) {
 }
 
 // inPart settles the half of the day by the part that was said with the day:
-// tonight at 11, this morning at 9. Last night at 2 is in the small hours.
+// tonight at 11, this morning at 9. Yesterday evening at 2 is in the small hours.
 func inPart(c ClockTime, d dayRead) ClockTime {
 	if c.Half || d.half == unsaid {
 		return c

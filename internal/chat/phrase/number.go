@@ -139,6 +139,9 @@ func (l *lexer) written(i int) numeric {
 		if l.digitsAt(n.end) {
 			n.end++
 		}
+		if l.is(n.end, "am", "pm") {
+			n.end++
+		}
 	}
 	return n
 }

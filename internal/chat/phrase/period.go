@@ -83,7 +83,7 @@ func (l *lexer) colon(i int) (float64, int) {
 		return 0, i
 	}
 	h, m := atoi(l.at(i).text), atoi(l.at(i+2).text)
-	if h < 0 || m > 59 {
+	if h < 0 || m > 59 || h >= 10 || l.is(i-1, "at", "@", "by") { // 14:30 hrs is a time
 		return 0, i
 	}
 	return float64(h*3600 + m*60), i + 4

@@ -277,6 +277,8 @@ func dayText(d Day) string {
 	switch {
 	case d.NextWeek && d.HasWeekday:
 		return "next week " + strings.ToLower(d.Weekday.String())
+	case d.Last && d.HasWeekday:
+		return "last " + strings.ToLower(d.Weekday.String())
 	case d.Next && d.HasWeekday:
 		return "next " + strings.ToLower(d.Weekday.String())
 	case d.HasWeekday && d.Date == 0:

@@ -7,12 +7,16 @@ import (
 )
 
 // Resolve says which instants m can mean, said at that time in that zone: none
-// when it contradicts itself (friday 3 march, when the 3rd is none), several
-// when it can be either, the likeliest first. Looking Back the latest fitting
-// instant that has passed is meant, Forward the next one to come. A time of day
-// that the clock change left out stands for the one as long after the change; of
-// one that it brought twice both are given. A day without a time of day is its
-// first instant, except that days counted from now (3 days ago) keep the time.
+// when there's no such day (29 february 2027, last monday looking Forward),
+// several when it can be either, the likeliest first. None is to be asked about,
+// never passed over. A weekday that isn't that of its date (friday 3 march, a
+// tuesday) gives both: the date, and that weekday nearest to it. Looking Back
+// the latest fitting instant that has passed is meant, Forward the next one to
+// come; 10:30 is the morning's then, but 9:30 either's. A time of day that the
+// clock change left out stands for the one as long after the change; of one that
+// it brought twice both are given. A day without a time of day is its first
+// instant, except that days counted from now (3 days ago) keep the time: see
+// [Moment] for who may take it.
 func (m Moment) Resolve(said time.Time, dir Direction) []time.Time {
 	switch {
 	case m.Now:
@@ -20,13 +24,13 @@ func (m Moment) Resolve(said time.Time, dir Direction) []time.Time {
 	case !m.Day.Said && m.Clock == nil:
 		return []time.Time{said.Add(m.Shift)}
 	case !m.Day.Said:
-		return m.Clock.nearest(said, dir)
+		return m.Clock.looking(dir).nearest(said, dir)
 	}
 	var found []time.Time
 	for _, d := range m.Day.dates(said, dir) {
 		switch {
 		case m.Clock != nil:
-			for _, c := range m.Clock.readings() {
+			for _, c := range m.Clock.looking(dir).readings() {
 				found = append(found, instants(d, c.Hour, c.Minute, said.Location())...)
 			}
 		case m.Day.counted():
@@ -85,11 +89,23 @@ func (c ClockTime) nearest(said time.Time, dir Direction) []time.Time {
 	return slices.DeleteFunc(found, func(t time.Time) bool { return t.Sub(found[0]).Abs() > time.Hour+time.Minute })
 }
 
+// looking is c as a time to come is meant: from ten on it's that of 24 hours,
+// since nobody cooks until 22:30 and calls it 10:30.
+func (c ClockTime) looking(dir Direction) ClockTime {
+	if dir == Forward && c.Hour >= 10 && c.Hour <= 12 {
+		c.Half = true
+	}
+	return c
+}
+
 // readings are the times of day that c can be, the likelier first: by day rather
 // than by night.
 func (c ClockTime) readings() []ClockTime {
-	if c.Half {
+	switch {
+	case c.Half:
 		return []ClockTime{c}
+	case c.Hour == 24:
+		return []ClockTime{{Hour: 24, Half: true}, {Half: true}}
 	}
 	morning := ClockTime{Hour: c.Hour % 12, Minute: c.Minute, Half: true}
 	later := morning.otherHalf()
@@ -133,7 +149,7 @@ func instants(d date, hour, minute int, loc *time.Location) []time.Time {
 	first := wall.Add(-time.Duration(before) * time.Second).In(loc)
 	second := wall.Add(-time.Duration(after) * time.Second).In(loc)
 	shows := func(t time.Time) bool {
-		return t.Hour() == hour && t.Minute() == minute && dateOf(t) == dateOf(wall)
+		return t.Hour() == wall.Hour() && t.Minute() == minute && dateOf(t) == dateOf(wall)
 	}
 	switch {
 	case before == after || shows(first) && !shows(second):
@@ -157,6 +173,8 @@ func (d Day) counted() bool { return !d.HasWeekday && d.Date == 0 }
 func (d Day) dates(said time.Time, dir Direction) []date {
 	today := dateOf(said)
 	switch {
+	case d.Last && dir == Forward, (d.Next || d.NextWeek) && dir == Back:
+		return nil
 	case d.Month != 0:
 		return d.ofMonth(today, dir)
 	case d.Date != 0:
@@ -186,7 +204,10 @@ func (d Day) ofWeek(today date, dir Direction) []date {
 	ahead := (int(d.Weekday) - int(today.weekday()) + 7) % 7
 	switch dir {
 	case Back:
-		if ahead == 0 {
+		switch {
+		case ahead == 0 && d.Last:
+			return []date{today.plus(-7)}
+		case ahead == 0:
 			return []date{today, today.plus(-7)}
 		}
 		return []date{today.plus(ahead - 7)}
@@ -206,10 +227,10 @@ func (d Day) ofWeek(today date, dir Direction) []date {
 }
 
 // ofMonth finds 19 june, in the year said or the next one that has it in the
-// direction. A weekday said with it must be right.
+// direction.
 func (d Day) ofMonth(today date, dir Direction) []date {
 	if d.Year != 0 {
-		return d.checked(date{d.Year, d.Month, d.Date})
+		return d.orWeekday(date{d.Year, d.Month, d.Date}, today, dir)
 	}
 	step := 1
 	if dir == Back {
@@ -218,7 +239,7 @@ func (d Day) ofMonth(today date, dir Direction) []date {
 	for n := range 9 { // 29 february may be eight years off
 		at := date{today.year + step*n, d.Month, d.Date}
 		if at.valid() && (at == today || at.before(today) == (dir == Back)) {
-			return d.checked(at)
+			return d.orWeekday(at, today, dir)
 		}
 	}
 	return nil
@@ -233,18 +254,34 @@ func (d Day) ofAnyMonth(today date, dir Direction) []date {
 	for n := range 12 * 4 {
 		first := date{today.year, today.month, 1}.plusMonths(step * n)
 		at := date{first.year, first.month, d.Date}
-		if at.valid() && (at == today || at.before(today) == (dir == Back)) && len(d.checked(at)) > 0 {
+		if at.valid() && (at == today || at.before(today) == (dir == Back)) && (!d.HasWeekday || at.weekday() == d.Weekday) {
 			return []date{at}
 		}
 	}
 	return nil
 }
 
-func (d Day) checked(at date) []date {
-	if !at.valid() || d.HasWeekday && at.weekday() != d.Weekday {
+// orWeekday is the date, and when the weekday said with it is another's, that
+// weekday nearest to it as well, on the same side of today.
+func (d Day) orWeekday(at, today date, dir Direction) []date {
+	switch {
+	case !at.valid():
 		return nil
+	case !d.HasWeekday || at.weekday() == d.Weekday:
+		return []date{at}
 	}
-	return []date{at}
+	off := (int(d.Weekday) - int(at.weekday()) + 7) % 7
+	if off > 3 {
+		off -= 7
+	}
+	near := at.plus(off)
+	switch {
+	case dir == Forward && near.before(today) && !at.before(today):
+		near = near.plus(7)
+	case dir == Back && today.before(near) && !today.before(at):
+		near = near.plus(-7)
+	}
+	return []date{at, near}
 }
 
 // Stretch is an interval settled: from one instant to a later one.

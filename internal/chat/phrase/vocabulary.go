@@ -115,7 +115,7 @@ var days = map[string]dayWord{
 	"today": today, "tomorrow": tomorrow, "tmrw": tomorrow, "tmr": tomorrow, "tmrow": tomorrow, "tomorow": tomorrow,
 	"yesterday": yesterday, "yday": yesterday, "tonight": tonight, "tonite": tonight, "morning": morning,
 	"afternoon": afternoon, "arvo": afternoon, "evening": evening, "eve": evening, "night": night,
-	"noon": noon, "midday": noon, "midnight": midnight,
+	"noon": noon, "midday": noon, "midnight": midnight, "midnite": midnight,
 }
 
 // weekdays has the long names and the short ones; those in looseDays mean a day
