@@ -273,3 +273,32 @@ func (m *machine) pings(t *rapid.T) {
 		t.Fatalf("no ping for a hold that runs: %v", seen)
 	}
 }
+
+// A whole cook reported after the fact, in whatever order people remember it: every
+// step is taken, and the run is the same.
+func TestLateReportsInAnyOrder(t *testing.T) {
+	told := begun().say("09:10", ana, HeatOn{}).say("09:40", jo, Steam{}).say("09:50", ana, VentClosed{}).say("10:00", jo, AtPressure{}).
+		say("10:30", ana, PressureLost{Gauge: psi(9)}).say("10:40", mik, PressureBack{}).say("11:00", mik, TookOver{}).
+		say("12:10", ana, HeatOff{}).say("13:00", jo, AtZero{}).say("13:10", jo, OutOfPot{}).records
+	for i := range told[1:] {
+		told[i+1].Written = clock("13:30")
+	}
+	want, err := FoldRun(told, always(pot()))
+	if err != nil || len(want.Strays) > 0 || slices.ContainsFunc(want.Steps, func(s Step) bool { return !s.Seen }) {
+		t.Fatalf("in order: %v, %+v", err, want)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		r, err := FoldRun(told[:1], always(pot()))
+		for _, rec := range rapid.Permutation(told[1:]).Draw(t, "order") {
+			if err == nil {
+				r, err = r.Apply(rec, pot())
+			}
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(want, r, sameRun()); diff != "" {
+			t.Fatalf("(-in order +as remembered):\n%s", diff)
+		}
+	})
+}
