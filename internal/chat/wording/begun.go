@@ -63,6 +63,9 @@ func (v BegunView) loads() string {
 // water is what goes under the rack; a load that follows tops it up first.
 func (v BegunView) water() chat.Para {
 	w := litres(v.Run.Water.In)
+	if soaksFirst(v.Run) && v.Run.Follows == 0 {
+		return say("When it is lit: **" + w + " water** under the rack.")
+	}
 	if v.Run.Follows != 0 {
 		return say("First: **top up the water to " + w + "**, " + v.Run.Follows.String() + " boiled some off. Then rack, load, lid.")
 	}
@@ -113,25 +116,25 @@ func partWord(p kitchen.Part) string {
 	panic("part without words")
 }
 
-// next is the first step of this run: its preparation, or the flame.
+// next is the first step of this run: somebody to watch it, its preparation, or
+// the flame.
 func (v BegunView) next(s *sheet, run RunView) {
-	buttons := []chat.Button{run.button("Heat on", "heat on")}
+	var buttons []chat.Button
 	next := "Next: light it and say `heat on`."
 	if soaksFirst(v.Run) {
-		buttons = []chat.Button{run.button("Soaking", "soaking"), run.button("Heat on", "heat on")}
-		next = "Next: rinse and soak; or it is soaked: light it."
+		next = "Next: rinse and soak; or is it soaked? Light it."
+		buttons = append(buttons, run.button("Soaking", "soaking"))
 	}
+	buttons = append(buttons, run.button("Heat on", "heat on"))
 	if v.Run.Cook == 0 {
-		buttons = append(buttons, run.button("I've got it", "i've got it"))
 		next = "Next: who watches it? Then light it."
+		buttons = append([]chat.Button{run.button("I've got it", "i've got it")}, buttons...)
 	}
-	if v.Gear != nil && len(buttons) < 3 {
+	if v.Gear != nil && len(buttons) < maxButtons {
 		buttons = append(buttons, tap("Gear is fine", gearFine(*v.Gear)))
 	}
-	if len(buttons) < 3 {
-		buttons = append(buttons, tap("Undo", "undo"))
-	}
 	s.then(say(next), buttons...)
+	s.undoable()
 }
 
 // gearFine is the sentence that says all of it was looked at.

@@ -26,11 +26,11 @@ func BoardOf(v BoardView) chat.Post {
 	var s sheet
 	switch n := len(v.Rows); n {
 	case 0:
-		s.add(must, say("**Nothing is on**, "+clock(v.Now, v.Now)+"."))
+		s.add(must, say("**Nothing is on**, "+near(v.Now, v.Now)+"."))
 	case 1:
-		s.add(must, say("**One run on**, "+clock(v.Now, v.Now)))
+		s.add(must, say("**One run on**, "+near(v.Now, v.Now)))
 	default:
-		s.add(must, say("**"+whole(float64(n))+" runs on**, "+clock(v.Now, v.Now)))
+		s.add(must, say("**"+whole(float64(n))+" runs on**, "+near(v.Now, v.Now)))
 	}
 	for i, r := range v.Rows {
 		if i == maxBoardRows {
@@ -58,14 +58,14 @@ func boardRow(r kitchen.Row, now time.Time, who func(kitchen.MemberNo) string) c
 func rowState(r kitchen.Row, now time.Time) string {
 	text := rowDue(r, now)
 	if r.Newest != nil && r.Stage == kitchen.StageCooling {
-		text += ", read " + warmth(r.Newest.Temp) + " at " + clock(now, r.Newest.At)
+		text += ", read " + warmth(r.Newest.Temp) + " at " + near(now, r.Newest.At)
 	}
 	return text
 }
 
 func rowDue(r kitchen.Row, now time.Time) string {
-	until := clock(now, r.Until)
-	about := clock(now, round10(r.Until))
+	until := near(now, r.Until)
+	about := near(now, round10(r.Until))
 	known := !r.Until.IsZero()
 	switch {
 	case r.Stage == kitchen.StageAtPressure && known && r.Left < time.Minute:
@@ -83,7 +83,7 @@ func rowDue(r kitchen.Row, now time.Time) string {
 	case r.Stage == kitchen.StagePreparing && known:
 		return "preparing until " + until
 	}
-	return stageWord(r.Stage) + " since " + clock(now, r.Since)
+	return stageWord(r.Stage) + " since " + near(now, r.Since)
 }
 
 // nextBooking is the first booking that is not over.

@@ -12,7 +12,7 @@ func BookingMade(b kitchen.Booking, now time.Time, who func(kitchen.MemberNo) st
 	var s sheet
 	s.add(must, say("**{}, "+bookingSpan(now, b)+"**: yours, {}.", capital(cookerOf(b.Cooker)), called(who, b.For)))
 	if !b.Soak.IsZero() {
-		s.add(must, say("Soak the evening before: I ping you "+clock(now, b.Soak)+"."))
+		s.add(must, say("Soak the evening before: I ping you "+near(now, b.Soak)+"."))
 	}
 	s.then(nil, tap("Undo", "undo"), tap("Bookings", "bookings"))
 	return s.post(chat.Answer)

@@ -32,7 +32,7 @@ func CoolYet(v CoolView) chat.Post {
 		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."))
 	case kitchen.StageCooling:
 		if read {
-			s.add(must, say("**"+readingWords(v.Run, last)+"**, read "+clock(v.Now, last.At)+limitWords(last)+"."))
+			s.add(must, say("**"+readingWords(v.Run, last)+"**, read "+near(v.Now, last.At)+limitWords(last)+"."))
 		} else {
 			s.add(must, say("**Nobody has measured "+no+" yet.** The limit is "+warmth(v.Limit)+"."))
 		}
@@ -56,7 +56,7 @@ func (v CoolView) by() chat.Para {
 	case v.By.IsZero() || !ok:
 		return nil
 	case v.By.Before(usual):
-		return say("By " + clock(v.Now, v.By) + "? Sooner than usual: measure before you count on it.")
+		return say("By " + near(v.Now, v.By) + "? Sooner than usual: measure before you count on it.")
 	}
-	return say("By " + clock(v.Now, v.By) + "? Usually, yes; measure before you count on it.")
+	return say("By " + near(v.Now, v.By) + "? Usually, yes; measure before you count on it.")
 }

@@ -12,6 +12,8 @@ type GearView struct {
 	Entry kitchen.GearEntry
 	// Run is the run that is on in that cooker; nil for none.
 	Run *kitchen.Run
+	// After is the kitchen with what was told.
+	After kitchen.Settings
 	// Now is in the kitchen's zone.
 	Now time.Time
 }
@@ -28,10 +30,10 @@ func GearTold(v GearView) chat.Post {
 		for _, p := range e.Parts {
 			parts = append(parts, partWord(p))
 		}
-		s.add(must, say("**"+capital(listed(parts))+" looked at**, {}, "+clock(v.Now, v.Now)+".", cookerShort(e.Cooker)))
+		s.add(must, say("**"+capital(listed(parts))+" looked at**, {}, "+near(v.Now, v.Now)+".", cookerShort(e.Cooker)))
 		s.then(nil, tap("Undo", "undo"))
 	case kitchen.GaugeReads:
-		for _, b := range gaugeChanged(e) {
+		for _, b := range gaugeChanged(e, v.After) {
 			s.add(must, b)
 		}
 		v.goesOn(&s)
@@ -84,7 +86,7 @@ func (v GearView) goesOn(s *sheet) {
 }
 
 // gaugeChanged says what a gauge that is off means from now on.
-func gaugeChanged(c kitchen.GaugeReads) []chat.Para {
+func gaugeChanged(c kitchen.GaugeReads, after kitchen.Settings) []chat.Para {
 	shown := fifteenPSI
 	name := cookerOf(c.Cooker)
 	if samePressure(c.Low, 0) {
@@ -96,7 +98,7 @@ func gaugeChanged(c kitchen.GaugeReads) []chat.Para {
 	}
 	out := []chat.Para{say("The gauge of {} reads **"+psi(off)+" "+way+"**: 15 shown is "+psi(shown+c.Low)+", from now on.", name)}
 	if c.Low < 0 {
-		out = append(out, say("So steam is colder than it shows: usual holds get longer for it. Never make up for it above the rating."))
+		out = append(out, say("So steam is colder than it shows"+longerHold(c, after)+". Never make up for it above the rating."))
 	} else {
 		out = append(out, say("So it is hotter than it shows. Stop at the rating by true pressure."))
 	}
@@ -104,6 +106,15 @@ func gaugeChanged(c kitchen.GaugeReads) []chat.Para {
 		out = append(out, say("**More than 2"+nb+"psi off: replace it.**"))
 	}
 	return append(out, say("What was cooked before stays as it was written."))
+}
+
+// longerHold is what the usual hold of a quart jar becomes.
+func longerHold(c kitchen.GaugeReads, after kitchen.Settings) string {
+	p, err := after.Work(kitchen.Order{Cooker: c.Cooker, Items: []kitchen.Item{{Count: 1, Container: kitchen.Container{Vessel: kitchen.Jar, Volume: quart}}}})
+	if err != nil || p.Hold.Origin != kitchen.Default || p.Hold.TooLong {
+		return ", and usual holds get longer"
+	}
+	return ": a quart jar takes " + minutes(p.Hold.Time) + " at " + psi(p.Hold.At)
 }
 
 // GearWanted asks for parts to be looked at before a cooker is put on.

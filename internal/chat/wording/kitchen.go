@@ -60,7 +60,7 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 	case kitchen.PressureIs:
 		return []chat.Block{say("You cook at **" + psi(c.Gauge) + "** from now on. Holds are worked out for it.")}
 	case kitchen.GaugeReads:
-		return blocks(gaugeChanged(c))
+		return blocks(gaugeChanged(c, after))
 	case kitchen.QuietHours:
 		return quietChanged(c)
 	case kitchen.PingsPrivate:

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -19,21 +20,65 @@ type LogView struct {
 }
 
 // Log tells the story of a run: what was reached, then who said what when, and
-// what nobody saw.
+// what nobody saw. What doesn't fit beside it is [LogFigures], behind a button.
 func Log(v LogView) chat.Post {
+	all := v.sheet(mostTold)
+	all.add(must, v.dips())
+	v.figures(all)
+	if all.whole() {
+		return all.post(chat.Answer)
+	}
+	for told := mostTold; ; told-- {
+		s := v.sheet(told)
+		s.then(nil, tap("Figures", "why"))
+		if told == fewestTold || s.whole() {
+			return s.post(chat.Answer)
+		}
+	}
+}
+
+// LogFigures is the rest of the story of a run: the losses, F0 of the steam, what
+// was read, the water.
+func LogFigures(v LogView) chat.Post {
+	var s sheet
+	s.add(must, v.reached())
+	s.add(must, v.dips())
+	v.figures(&s)
+	return s.post(chat.Answer)
+}
+
+// mostTold and fewestTold are how many steps a story tells; the last ones matter
+// most.
+const (
+	mostTold   = 16
+	fewestTold = 4
+)
+
+func (v LogView) sheet(told int) *sheet {
 	r := v.Run
 	var s sheet
-	s.add(must, say("**"+r.No.String()+"** {}, {}: "+stageWord(r.Stage)+". "+capital(orderWords(r.Order))+".", called(v.Who, r.Cook), cookerShort(r.Cooker)))
+	s.add(must, say("**"+r.No.String()+"** {}, "+r.Begun.In(v.Now.Location()).Format("Mon 2 Jan")+": "+stageWord(r.Stage)+". "+capital(orderWords(r.Order))+".", cookerShort(r.Cooker)))
 	s.add(must, v.reached())
-	s.add(must, v.story())
-	s.add(should, v.dips())
+	s.add(must, v.story(told))
+	return &s
+}
+
+func (v LogView) figures(s *sheet) {
 	s.add(should, v.lethality())
 	s.add(should, v.readings())
-	s.add(may, v.water())
-	if n := len(r.Strays); n > 0 {
-		s.add(may, say(plural(n, "entry")+" more in the book can't be so beside these."))
+	s.add(should, v.water())
+	if len(v.Run.Strays) > 0 {
+		s.add(may, say("Can't be so beside these: "+strays(v.Run.Strays)+"."))
 	}
-	return s.post(chat.Answer)
+}
+
+// strays names the records that can't be so.
+func strays(all []kitchen.Stray) string {
+	var out []string
+	for _, s := range all {
+		out = append(out, kindWord(kindOf(s.Record.Entry.(kitchen.RunEntry))))
+	}
+	return listed(out)
 }
 
 // reached is what became of the hold: of the last one that ended, else of the one
@@ -41,53 +86,89 @@ func Log(v LogView) chat.Post {
 func (v LogView) reached() chat.Para {
 	r := v.Run
 	if off, ok := r.Ended(); ok {
-		return reached(r, off, v.Now)
+		return reached(r, off, r.Begun.In(v.Now.Location()))
 	}
 	if end, ok := r.HoldEnd(); ok {
 		had := r.CreditAt(v.Now).Hold
-		return say("**" + whole(had.Truncate(time.Minute).Minutes()) + " of " + minutes(r.Hold.Time) + "** held so far, heat off " + clock(v.Now, end) + ".")
+		return say("**" + whole(had.Truncate(time.Minute).Minutes()) + " of " + minutes(r.Hold.Time) + "** held so far, heat off " + near(v.Now, end) + ".")
 	}
 	return nil
 }
 
 // maxStory is how many steps a story tells; the last ones matter most.
-const maxStory = 14
+const maxStory = 12
 
-// story is who said what when: 09:45 heat on, 10:25 steam (Jo), weight on (not
-// seen).
-func (v LogView) story() chat.Para {
-	steps := v.Run.Steps
-	left := max(0, len(steps)-maxStory)
-	var names []string
-	var b strings.Builder
+// story is who said what when, and what nobody saw: Ana: 09:45 heat on; steam not
+// seen; Jo: 10:35 weight on.
+func (v LogView) story(told int) chat.Para {
+	var steps []kitchen.Step
+	for _, st := range v.Run.Steps {
+		if inStory(st.Kind) {
+			steps = append(steps, st)
+		}
+	}
+	left := max(0, len(steps)-told)
+	var parts, names []string
 	if left > 0 {
-		b.WriteString(strconv.Itoa(left) + " earlier; ")
+		parts = append(parts, strconv.Itoa(left)+" earlier")
 	}
-	day := v.Now
-	for i, st := range steps[left:] {
-		if i > 0 {
-			b.WriteString(", ")
+	day := v.Run.Begun.In(v.Now.Location())
+	for _, same := range byTeller(steps[left:]) {
+		if !same[0].Seen {
+			parts = append(parts, stepWords(same)+" not seen")
+			continue
 		}
-		at := clock(day, st.At)
-		day = st.At.In(v.Now.Location())
-		b.WriteString(at + nb + stepWord(st))
-		switch {
-		case !st.Seen:
-			b.WriteString(" (not seen)")
-		case st.By != 0 && st.By != v.Run.Cook:
-			b.WriteString(" ({})")
-			names = append(names, called(v.Who, st.By))
+		part := ""
+		for i, st := range same {
+			if i > 0 {
+				part += ", "
+			}
+			part += near(day, st.At) + nb + stepWord(st)
+			day = st.At.In(v.Now.Location())
 		}
+		parts = append(parts, "{}: "+part)
+		names = append(names, called(v.Who, same[0].By))
 	}
-	return say(b.String()+".", names...)
+	return say(strings.Join(parts, "; ")+".", names...)
 }
 
-// stepWord is a step in the story of a run.
+// byTeller parts steps where another tells them, or nobody does.
+func byTeller(steps []kitchen.Step) [][]kitchen.Step {
+	var out [][]kitchen.Step
+	for _, st := range steps {
+		n := len(out) - 1
+		if n < 0 || out[n][0].By != st.By || out[n][0].Seen != st.Seen {
+			out = append(out, nil)
+			n++
+		}
+		out[n] = append(out[n], st)
+	}
+	return out
+}
+
+func stepWords(steps []kitchen.Step) string {
+	var out []string
+	for _, st := range steps {
+		out = append(out, stepWord(st))
+	}
+	return listed(out)
+}
+
+// inStory reports whether a kind of step is told in the story; readings and water
+// have lines of their own.
+func inStory(k kitchen.Kind) bool {
+	return !slices.Contains([]kitchen.Kind{
+		kitchen.KindGaugeRead, kitchen.KindDipped, kitchen.KindTempRead, kitchen.KindWaterIn, kitchen.KindWaterLeft,
+		kitchen.KindHandOffered, kitchen.KindPingAnswered, kitchen.KindPressureLost,
+	}, k)
+}
+
+// stepWord is a step as people say it.
 func stepWord(st kitchen.Step) string {
-	switch st.Kind {
-	case kitchen.KindPrepBegun:
+	if st.Kind == kitchen.KindPrepBegun && st.Prep != 0 {
 		return prepWord(st.Prep)
-	case kitchen.KindPrepEnded:
+	}
+	if st.Kind == kitchen.KindPrepEnded && st.Prep != 0 {
 		return prepWord(st.Prep) + " done"
 	}
 	return kindWord(st.Kind)
@@ -96,10 +177,11 @@ func stepWord(st kitchen.Step) string {
 // dips tells of the times when pressure was lost.
 func (v LogView) dips() chat.Para {
 	var out []string
+	day := v.Run.Begun.In(v.Now.Location())
 	for _, d := range v.Run.Dips {
-		text := clock(v.Now, d.From)
+		text := near(day, d.From)
 		if !d.To.IsZero() {
-			text += " to " + clock(v.Now, d.To)
+			text += " to " + until(day, d.From, d.To)
 		}
 		if d.Low != nil {
 			text += ", down to " + psi(*d.Low)
@@ -111,21 +193,20 @@ func (v LogView) dips() chat.Para {
 	if len(out) == 0 {
 		return nil
 	}
-	return say("Pressure lost " + strings.Join(out, "; ") + ".")
-}
-
-// lethality is F0 of the steam around the containers, no pass mark, with the
-// minutes held before a loss beside it.
-func (v LogView) lethality() chat.Para {
-	c := v.Run.CreditAt(v.Now)
-	if c.F0 < 6*time.Second {
-		return nil
-	}
-	text := "F0 about " + twoFigures(c.F0.Minutes()) + nb + "min: of the steam around them, not of their middle; no pass mark."
-	if c.Broken >= time.Minute {
-		text += " " + capital(minutes(c.Broken)) + " at pressure before the last loss."
+	text := "Lost " + strings.Join(out, "; ") + "."
+	if broken := v.Run.CreditAt(v.Now).Broken; broken >= time.Minute {
+		text += " " + capital(minutes(broken)) + " held before, not counted."
 	}
 	return say(text)
+}
+
+// lethality is F0 of the steam around the containers, and no pass mark.
+func (v LogView) lethality() chat.Para {
+	f0 := v.Run.CreditAt(v.Now).F0
+	if f0 < 6*time.Second {
+		return nil
+	}
+	return say("F0 of the steam around them about " + twoFigures(f0.Minutes()) + nb + "min: not of their middle, no pass mark.")
 }
 
 // twoFigures prints a number with at most two figures that mean something.
@@ -147,13 +228,15 @@ const maxReadings = 4
 func (v LogView) readings() chat.Para {
 	all := v.Run.Readings
 	var out []string
+	day := v.Run.Begun.In(v.Now.Location())
 	for _, m := range all[max(0, len(all)-maxReadings):] {
-		out = append(out, warmth(m.Temp)+placeWord(m.Where)+" "+clock(v.Now, m.At))
+		out = append(out, warmth(m.Temp)+placeWord(m.Where)+" "+near(day, m.At))
+		day = m.At.In(v.Now.Location())
 	}
 	if len(out) == 0 {
 		return nil
 	}
-	return say("Read: " + strings.Join(out, ", ") + ".")
+	return say("Read " + strings.Join(out, ", ") + ".")
 }
 
 func placeWord(p kitchen.Place) string {

@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -52,40 +54,54 @@ func Ping(v PingView) chat.Post {
 }
 
 // Pings says several that are due at once in one post, those that guard a hot
-// cooker first.
+// cooker first, and of those that ask for the same thing only the last. What the
+// screen has no room for is counted.
 func Pings(views []PingView) chat.Post {
+	views = urgentFirst(views)
 	if len(views) == 1 {
 		return Ping(views[0])
 	}
-	var s sheet
-	loudest := chat.Digest
-	var buttons []chat.Button
-	for _, l := range []kitchen.Loudness{kitchen.GuardPing, kitchen.DuePing, kitchen.NotePing, kitchen.DigestPing} {
-		for _, v := range views {
-			if v.Ping.Loudness != l {
-				continue
-			}
-			t := v.text()
-			s.add(must+need(l-kitchen.GuardPing), v.addressed(t.head))
-			loudest = min(loudest, loudness(l))
-			if t.act.Say != "" && len(buttons) < 3 {
-				buttons = append(buttons, t.act)
-			}
+	for n := len(views); ; n-- {
+		s := together(views, n)
+		if n == 1 || s.whole() {
+			return s.post(loudness(views[0].Ping.Loudness))
 		}
 	}
-	s.then(nil, buttons...)
-	if late := latest(views); late >= time.Minute {
-		s.add(must, say("Up to "+span(late.Truncate(time.Minute))+" late: I was down."))
-	}
-	return s.post(loudest)
 }
 
-func latest(views []PingView) time.Duration {
+// urgentFirst sorts pings by loudness and keeps the last of each chain.
+func urgentFirst(views []PingView) []PingView {
+	var out []PingView
+	for i, v := range views {
+		newer := slices.ContainsFunc(views[i+1:], func(w PingView) bool { return w.Ping.Chain() == v.Ping.Chain() })
+		if !newer {
+			out = append(out, v)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b PingView) int { return cmp.Compare(a.Ping.Loudness, b.Ping.Loudness) })
+	return out
+}
+
+// together is a post with the heads of the first n pings.
+func together(views []PingView, n int) *sheet {
+	var s sheet
 	var late time.Duration
-	for _, v := range views {
+	for _, v := range views[:n] {
+		t := v.text()
+		s.add(must, v.addressed(t.head))
+		known := slices.Contains(s.buttons, t.act)
+		if t.act.Say != "" && !known && len(s.buttons) < maxButtons {
+			s.buttons = append(s.buttons, t.act)
+		}
 		late = max(late, v.Late)
 	}
-	return late
+	if n < len(views) {
+		s.add(must, say("And "+whole(float64(len(views)-n))+" more: `now`"))
+	}
+	if late >= time.Minute {
+		s.add(must, say("Up to "+span(late.Truncate(time.Minute))+" late: I was down."))
+	}
+	return &s
 }
 
 func loudness(l kitchen.Loudness) chat.Loudness {
@@ -117,7 +133,7 @@ func (v PingView) lateness() chat.Para {
 	return say("Due " + v.clock(v.Now.Add(-v.Late)) + ", " + span(v.Late.Truncate(time.Minute)) + " late: I was down.")
 }
 
-func (v PingView) clock(t time.Time) string { return clock(v.Now, t) }
+func (v PingView) clock(t time.Time) string { return near(v.Now, t) }
 
 func (v PingView) no() string { return v.Run.No.String() }
 

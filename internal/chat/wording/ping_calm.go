@@ -94,11 +94,7 @@ func (v PingView) gaugeCheck() pingText {
 	}
 }
 
-// bookingSpan is when a booking is: Sat 7 Mar 10:00 to 14:00.
+// bookingSpan is when a booking is: Sat 10:00 to 14:00.
 func bookingSpan(now time.Time, b kitchen.Booking) string {
-	from, to := b.From.In(now.Location()), b.To.In(now.Location())
-	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
-		return clock(now, from) + " to " + to.Format("15:04")
-	}
-	return clock(now, from) + " to " + to.Format("Mon 15:04")
+	return near(now, b.From) + " to " + until(now, b.From, b.To)
 }

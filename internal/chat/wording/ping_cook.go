@@ -2,6 +2,7 @@ package wording
 
 import (
 	"strings"
+	"time"
 
 	"ryebell/internal/chat"
 )
@@ -18,7 +19,15 @@ func (v PingView) ventOver() pingText {
 
 func (v PingView) holdNearly() pingText {
 	end, _ := v.Run.HoldEnd()
-	return pingText{head: say("**" + v.no() + " heat off at " + v.clock(end) + "**, in a few minutes. Be at the pot.")}
+	return pingText{head: say("**" + v.no() + " heat off at " + v.clock(end) + "**" + v.soon(end) + ". Be at the pot.")}
+}
+
+// soon says how long it is until then, in whole minutes.
+func (v PingView) soon(t time.Time) string {
+	if left := t.Sub(v.Now).Round(time.Minute); left >= time.Minute {
+		return ", in " + minutes(left)
+	}
+	return ", any moment"
 }
 
 // holdOver asks for the heat to be off, shorter each time.
@@ -65,14 +74,15 @@ func (v PingView) whoIsThere() pingText {
 func (v PingView) waterShort() pingText {
 	lasts, _ := v.Run.WaterLasts()
 	head := "**" + v.no() + " water may run short about " + v.clock(lasts) + "**, before the hold is over: flame as low as holds it."
+	if !lasts.After(v.Now) {
+		head = "**" + v.no() + " water may be short already**, by estimate: flame as low as holds it."
+	}
+	more := []chat.Para{say("Sags at full flame? Dry: heat off, leave it shut till cold, no cold water in.")}
 	if v.again() > 0 {
-		head = "**" + v.no() + " water nearly gone**, by estimate. Look now; if it sags at full flame, heat off."
+		head, more = "**"+v.no()+" water nearly gone**, by estimate. Sags at full flame? Heat off, leave it shut.", nil
 	}
 	return pingText{
-		head: say(head),
-		more: []chat.Para{
-			say("Sags at full flame? Dry: heat off, leave it shut till cold, no cold water in."),
-		},
+		head: say(head), more: more,
 		buttons: []chat.Button{tap("I've got it", "i've got it"), v.button("Lost pressure", "lost pressure"), v.button("Heat is off", "heat off")},
 		act:     v.button(v.no()+" lost it", "lost pressure"),
 	}

@@ -370,3 +370,25 @@ func clock(now, t time.Time) string {
 	}
 	return t.Format("Mon 2 Jan 15:04")
 }
+
+// near prints an instant of a run, which lies within days: with the weekday when it
+// isn't today's, with the date when that is no longer plain.
+func near(now, t time.Time) string {
+	if d := t.Sub(now); d > 6*24*time.Hour || d < -6*24*time.Hour {
+		return clock(now, t)
+	}
+	t = t.In(now.Location())
+	if now.YearDay() == t.YearDay() {
+		return t.Format("15:04")
+	}
+	return t.Format("Mon 15:04")
+}
+
+// until prints the end of a time of which the beginning was printed.
+func until(now, from, to time.Time) string {
+	from, to = from.In(now.Location()), to.In(now.Location())
+	if from.YearDay() == to.YearDay() && from.Year() == to.Year() {
+		return to.Format("15:04")
+	}
+	return near(now, to)
+}

@@ -32,12 +32,27 @@ func marked(text string, theirs []string) (chat.Span, string, []string) {
 		return chat.Text(theirs[0]), rest, theirs[1:]
 	}
 	if inner, rest, ok := strings.Cut(strings.TrimPrefix(text, "**"), "**"); ok && strings.HasPrefix(text, "**") {
-		return chat.Bold(inner), rest, theirs
+		bold, left := filled(inner, theirs)
+		return chat.Bold(bold), rest, left
 	}
 	if inner, rest, ok := strings.Cut(text[1:], "`"); ok && text[0] == '`' {
 		return chat.Code(inner), rest, theirs
 	}
 	return chat.Text(text[:1]), text[1:], theirs
+}
+
+// filled puts words of people in the place of each {}.
+func filled(text string, theirs []string) (string, []string) {
+	var b strings.Builder
+	for len(theirs) > 0 {
+		before, rest, ok := strings.Cut(text, "{}")
+		if !ok {
+			break
+		}
+		b.WriteString(before + theirs[0])
+		text, theirs = rest, theirs[1:]
+	}
+	return b.String() + text, theirs
 }
 
 // tap is a button whose label is what it says.

@@ -61,7 +61,7 @@ func WhyPing(v PingCame) chat.Post {
 	if v.Run.No != 0 {
 		about = ", " + v.Run.No.String()
 	}
-	s.add(must, say("**"+capital(pingWord(v.Ping.Kind))+about+"**: due "+clock(v.Now, v.Ping.Due)+", sent "+clock(v.Now, v.Sent)+"."))
+	s.add(must, say("**"+capital(pingWord(v.Ping.Kind))+about+"**: due "+near(v.Now, v.Ping.Due)+", sent "+near(v.Now, v.Sent)+"."))
 	s.add(must, say(pingReason(v.Ping.Kind)))
 	s.add(must, say(loudnessWords(v.Ping.Loudness)))
 	return s.post(chat.Answer)
@@ -106,15 +106,15 @@ func WhyNoPing(v NoPingView) chat.Post {
 	case NothingWaited:
 		return with(lines("**I wait for nothing right now**, so no ping is due."), tap("Now", "now"))
 	case NotDueYet:
-		return lines(what + " is due " + clock(v.Now, v.Ping.Due) + ".")
+		return lines(what + " is due " + near(v.Now, v.Ping.Due) + ".")
 	case HeldByQuiet:
-		return lines(what+" waits for the quiet hours to end: "+clock(v.Now, v.Ping.Due)+".", "A hot cooker would ring all the same.")
+		return lines(what+" waits for the quiet hours to end: "+near(v.Now, v.Ping.Due)+".", "A hot cooker would ring all the same.")
 	case AnsweredBefore:
-		return theirs(say(what+": {} answered it at "+clock(v.Now, v.At)+".", called(v.Who, v.By)))
+		return theirs(say(what+": {} answered it at "+near(v.Now, v.At)+".", called(v.Who, v.By)))
 	case WentPrivate:
-		return theirs(say(what+" went to {} in private at "+clock(v.Now, v.At)+".", called(v.Who, v.By)))
+		return theirs(say(what+" went to {} in private at "+near(v.Now, v.At)+".", called(v.Who, v.By)))
 	case WasSent:
-		return theirs(say(what+" went out at "+clock(v.Now, v.At)+", to {}.", called(v.Who, v.By)))
+		return theirs(say(what+" went out at "+near(v.Now, v.At)+", to {}.", called(v.Who, v.By)))
 	}
 	panic("no ping without words")
 }

@@ -25,7 +25,10 @@ func notYet(r kitchen.NotYet) chat.Post {
 
 // alreadySo says who said it before, so that a second tap is no second entry.
 func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
-	no, when := r.Run.String(), clock(a.Now, r.At)
+	no, when := r.Run.String(), near(a.Now, r.At)
+	if r.Said == kitchen.KindTookOver {
+		return theirs(say("**"+no+" is with {}** already, since "+when+". No second entry.", called(a.Who, r.By)))
+	}
 	if !r.Seen {
 		return lines("**"+no+" "+kindWord(r.Said)+"** was filled in for "+when+", since what follows was told.",
 			"Another time? `"+kindWord(r.Said)+" was 10 min earlier`")
@@ -41,18 +44,21 @@ func past(r kitchen.Over) chat.Post {
 
 func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
 	return theirs(
-		say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+clock(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+clock(a.Now, r.OtherAt)+". Nothing was written.",
+		say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+near(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+near(a.Now, r.OtherAt)+". Nothing was written.",
 			called(a.Who, r.OtherBy)),
 		say("Another time, or mend the other: `"+kindWord(r.Other)+" was 10 min earlier`"))
 }
 
 func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {
-	return with(lines("**"+clock(a.Now, r.At)+"** is before "+r.Run.String()+" began, "+clock(a.Now, r.Begun)+". Nothing was written.",
+	return with(lines("**"+dated(r.At, a.Now)+"** is before "+r.Run.String()+" began, "+dated(r.Begun, a.Now)+". Nothing was written.",
 		"Which is it? Say it with the day and the time."), runTap(r.Run, "Log", "log"))
 }
 
+// dated is an instant with its date, for where two days are told apart.
+func dated(t, now time.Time) string { return t.In(now.Location()).Format("Mon 2 Jan 15:04") }
+
 func inFuture(r kitchen.InFuture, a Asked) chat.Post {
-	return lines("**"+clock(a.Now, r.At)+"** is still to come; it is "+clock(a.Now, r.Told)+". Nothing was written.",
+	return lines("**"+dated(r.At, a.Now)+"** is still to come; now is "+dated(r.Told, a.Now)+". Nothing was written.",
 		"Say when it happened, like `at 14:05` or `10 min ago`.")
 }
 
@@ -73,7 +79,7 @@ func booked(r kitchen.Booked, a Asked) chat.Post {
 }
 
 func emptyBooking(r kitchen.EmptyBooking, a Asked) chat.Post {
-	return lines("**"+clock(a.Now, r.From)+" to "+clock(a.Now, r.To)+"** ends before it begins. Nothing was written.", "Like: `big pot saturday 10-14`")
+	return lines("**"+near(a.Now, r.From)+" to "+near(a.Now, r.To)+"** ends before it begins. Nothing was written.", "Like: `big pot saturday 10-14`")
 }
 
 // NoRunOn says that nothing is on the stove that this could be about.

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -37,9 +38,8 @@ type RunView struct {
 func Run(v RunView) chat.Post {
 	var s sheet
 	v.told(&s)
-	s.add(should, v.filledIn())
-	s.add(should, v.lateWord())
 	v.stage(&s)
+	s.add(should, v.filledIn())
 	v.takes(&s)
 	v.ask(&s)
 	v.caution(&s)
@@ -57,8 +57,11 @@ func (v RunView) told(s *sheet) {
 	case kitchen.RunBegun:
 		s.add(must, say("**"+v.no()+"** is in the book."))
 	case kitchen.PrepBegun, kitchen.PrepEnded, kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.AtPressure,
-		kitchen.PressureBack, kitchen.PressureLost, kitchen.AtZero, kitchen.OutOfPot:
+		kitchen.PressureBack, kitchen.PressureLost:
 		v.notedLate(s)
+	case kitchen.AtZero, kitchen.OutOfPot:
+		v.notedLate(s)
+		v.offUnseen(s)
 	case kitchen.GaugeRead:
 		v.gaugeHead(s, e)
 	case kitchen.Dipped:
@@ -70,7 +73,7 @@ func (v RunView) told(s *sheet) {
 	case kitchen.WaterLeft:
 		v.waterLeftHead(s, e)
 	case kitchen.WaterIn:
-		s.add(must, say("**"+litres(v.Run.Water.In)+" water** in "+v.no()+"."))
+		v.waterInHead(s, e)
 	case kitchen.CalledOff:
 		v.calledOffHead(s)
 	case kitchen.TookOver, kitchen.HandAccepted:
@@ -101,7 +104,7 @@ func called(who func(kitchen.MemberNo) string, m kitchen.MemberNo) string {
 }
 
 // clock is a time of day, with the day when it isn't today's.
-func (v RunView) clock(t time.Time) string { return clock(v.Now, t) }
+func (v RunView) clock(t time.Time) string { return near(v.Now, t) }
 
 // overtaken reports whether something later is known of the run already.
 func (v RunView) overtaken() bool { return v.Run.Newest.After(v.At) }
@@ -110,27 +113,15 @@ func (v RunView) overtaken() bool { return v.Run.Newest.After(v.At) }
 func (v RunView) filledIn() chat.Para {
 	var missed []string
 	for _, st := range v.Run.Steps {
-		if !st.Seen && st.At.Equal(v.At) {
-			missed = append(missed, kindWord(st.Kind))
+		known := v.Was != nil && slices.Contains(v.Was.Steps, st)
+		if !st.Seen && !known && st.At.Equal(v.At) {
+			missed = append(missed, stepWord(st))
 		}
 	}
 	if len(missed) == 0 {
 		return nil
 	}
 	return say("Not seen: " + listed(missed) + ".")
-}
-
-// lateAfter is how long ago something must have happened to be told that it is
-// taken so.
-const lateAfter = 10 * time.Minute
-
-// lateWord says what instant was taken for something told late.
-func (v RunView) lateWord() chat.Para {
-	ago := v.Now.Sub(v.At)
-	if ago < lateAfter {
-		return nil
-	}
-	return say("Taken as of " + v.clock(v.At) + ", " + span(ago.Truncate(time.Minute)) + " ago.")
 }
 
 // button is a tap that says something of this run and no other.

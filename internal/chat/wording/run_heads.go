@@ -2,6 +2,7 @@ package wording
 
 import (
 	"slices"
+	"strconv"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -28,7 +29,7 @@ func (v RunView) corrected() chat.Para {
 // takes makes accepting the next step of a hand-over.
 func (v RunView) takes(s *sheet) {
 	if _, offered := v.Told.(kitchen.HandOffered); offered {
-		s.then(say("Next: say `i've got "+v.no()+"`."), v.button("I've got it", "i've got it"))
+		s.then(say("Next: take it with `i've got "+strconv.Itoa(int(v.Run.No))+"`"), v.button("I've got it", "i've got it"))
 	}
 }
 
@@ -57,19 +58,28 @@ func (v RunView) offHead(s *sheet) {
 	}
 }
 
+// offUnseen says what there is of a hold when nobody told of the heat off before
+// zero.
+func (v RunView) offUnseen(s *sheet) {
+	if off, ok := v.Run.Ended(); ok && !off.Seen && off.At.Equal(v.At) {
+		s.add(must, reached(v.Run, off, v.Now))
+	}
+}
+
 // reached is what a hold had come to when the heat went off.
 func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 	no, had := r.No.String(), minutes(off.Credit.Hold)
 	switch off.Outcome {
 	case kitchen.Held:
-		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + clock(now, off.At.Add(-off.Credit.Hold)) + " to " + clock(now, off.At) + ".")
+		from := off.At.Add(-off.Credit.Hold)
+		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + near(now, from) + " to " + until(now, from, off.At) + ".")
 	case kitchen.Early:
-		return say("**" + no + " heat off early: " + whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted) + "** held, " + clock(now, off.At) + ".")
+		return say("**" + no + " heat off early: " + whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted) + "** held, " + near(now, off.At) + ".")
 	case kitchen.Unseen:
 		if off.Credit.Hold >= time.Minute {
 			return say("**" + no + " heat off, unseen.** Sure of " + had + " of " + minutes(off.Wanted) + ".")
 		}
-		return say("**" + no + " heat off " + clock(now, off.At) + ".** Nobody told when pressure was reached: no hold is credited.")
+		return say("**" + no + " heat off " + near(now, off.At) + ".** Nobody told when pressure was reached: no hold is credited.")
 	}
 	panic("outcome without words")
 }
@@ -114,6 +124,17 @@ func (v RunView) waterLeftHead(s *sheet, e kitchen.WaterLeft) {
 	}
 	if e.Water < leftAtLeast {
 		s.add(must, say("**Under a litre is too near dry**: put in more next time."))
+	}
+}
+
+// waterInHead says how much is in, and when that is less than the hold asks for.
+func (v RunView) waterInHead(s *sheet, e kitchen.WaterIn) {
+	s.add(must, say("**"+litres(v.Run.Water.In)+" water** in "+v.no()+"."))
+	if v.Was == nil || !v.Was.Water.Assumed || e.Added || v.Run.Stage.Hot() {
+		return
+	}
+	if asked := v.Was.Water.In; e.Water < asked-0.05 {
+		s.add(must, say("**Less than the "+litres(asked)+"** that this hold asks for: put in more, as far as the maker's line allows."))
 	}
 }
 
@@ -165,7 +186,7 @@ func (v RunView) readHead(s *sheet) {
 	}
 	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
 	if last.Skin() && v.Run.Stage == kitchen.StageCooling {
-		s.add(should, say("That is the skin: the middle of a bag stays 5 to 15"+nb+"°C warmer for hours."))
+		s.add(should, say("That is the outside: the middle stays 5 to 15"+nb+"°C warmer for hours."))
 	}
 }
 

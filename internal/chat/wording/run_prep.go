@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"strings"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
@@ -35,15 +37,13 @@ func (v RunView) preparing(s *sheet) {
 
 // choice is the button of something that may be said next.
 func (v RunView) choice(c kitchen.Choice) (chat.Button, bool) {
-	switch c.Kind {
-	case kitchen.KindPrepBegun:
+	if c.Kind == kitchen.KindPrepBegun {
 		return v.button(capital(prepWord(c.Prep)), prepWord(c.Prep)), true
-	case kitchen.KindPrepEnded:
-		return v.button(capital(prepWord(c.Prep))+" done", prepWord(c.Prep)+" done"), true
-	case kitchen.KindHeatOn:
-		return v.button("Heat on", "heat on"), true
 	}
-	return chat.Button{}, false
+	if c.Kind == kitchen.KindPrepEnded {
+		return v.button(capital(prepWord(c.Prep))+" done", prepWord(c.Prep)+" done"), true
+	}
+	return v.button("Heat on", "heat on"), c.Kind == kitchen.KindHeatOn
 }
 
 // prepNext is what comes after the step of the preparation that goes on or ended
@@ -57,10 +57,13 @@ func (v RunView) prepNext() string {
 	case kitchen.Soaking:
 		return "rinse, then simmer until a kernel crushes between thumb and nail"
 	case kitchen.Simmering:
-		return "drain while hot; no burst kernels"
+		if v.Run.Preps[0].What == kitchen.Simmering { // measured water, simmered until it is gone
+			return "when the water is gone fill, loosely"
+		}
+		return "drain while hot, before kernels burst"
 	case kitchen.Draining:
 		return "let it dry until the surface is dull"
-	case kitchen.Drying:
+	case kitchen.Drying, 0:
 		return "fill, then light the cooker"
 	}
 	panic("preparation without words")
@@ -70,7 +73,7 @@ func capital(s string) string {
 	if s == "" {
 		return s
 	}
-	return string(s[0]-'a'+'A') + s[1:]
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // cookAgain is the sentence that puts an order on.

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strconv"
 	"time"
 
 	"ryebell/internal/chat"
@@ -9,7 +10,9 @@ import (
 
 // stage says where the run is now, what to watch for, and the one next step.
 func (v RunView) stage(s *sheet) {
-	s.add(must, v.state())
+	if _, read := v.Told.(kitchen.TempRead); !read || v.Run.Stage != kitchen.StageCool {
+		s.add(must, v.state()) // the reading is the state
+	}
 	s.add(must, v.corrected())
 	switch v.Run.Stage {
 	case kitchen.StagePlanned:
@@ -49,11 +52,11 @@ func (v RunView) state() chat.Para {
 	case kitchen.StagePreparing:
 		return v.prepState()
 	case kitchen.StageHeating:
-		return say("**" + no + " heats** since " + v.clock(r.Since) + ". Steam about " + v.clock(round10(until)) + ", a usual time.")
+		return say("**" + no + " heating** since " + v.clock(r.Since) + ". Steam about " + v.clock(round10(until)) + ", a usual time.")
 	case kitchen.StageVenting:
 		return say("**" + no + " weight on at " + v.clock(until) + "**: vents from " + v.clock(r.Since) + ", 10" + nb + "min.")
 	case kitchen.StageRising:
-		return say("**" + no + " comes up** since " + v.clock(r.Since) + ": " + psi(r.Hold.At) + " about " + v.clock(round10(until)) + ", a usual time.")
+		return say("**" + no + " coming up** since " + v.clock(r.Since) + ": " + psi(r.Hold.At) + " about " + v.clock(round10(until)) + ", a usual time.")
 	case kitchen.StageAtPressure:
 		return v.holdState()
 	case kitchen.StagePressureLost:
@@ -107,18 +110,27 @@ func (v RunView) holding(s *sheet) {
 	if short := r.WaterShort(); short > 0 {
 		s.add(must, v.waterWord())
 	}
-	if broken := r.CreditAt(v.Now).Broken; broken >= time.Minute {
-		s.add(should, say("Held before: "+minutes(broken)+". It stands beside this hold, not instead of it."))
-	}
-	if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
-		s.add(should, say("Colder than at 15"+nb+"psi: hence the time."))
+	if v.begins() {
+		if broken := r.CreditAt(v.Now).Broken; broken >= time.Minute {
+			s.add(should, say("Held before: "+minutes(broken)+". It stands beside this hold, not instead of it."))
+		}
+		if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
+			s.add(should, say("Colder than at 15"+nb+"psi: hence the time."))
+		}
 	}
 	if end, ok := r.HoldEnd(); ok && !end.After(v.Now) {
 		s.then(say("Next: heat off, then leave it shut."), v.button("Heat is off", "heat off"), v.button("Lost pressure", "lost pressure"))
 		return
 	}
-	s.add(may, say("Flame down so far that it just stays there."))
-	s.then(say("Next: I ping when the time is over. Lost pressure? Say so at once."), v.button("Lost pressure", "lost pressure"))
+	if v.begins() && r.WaterShort() == 0 {
+		s.add(may, say("Flame down so far that it just stays there."))
+	}
+	s.then(say("Next: I ping then. Lost pressure? Say so at once."), v.button("Lost pressure", "lost pressure"))
+}
+
+// begins reports whether a hold began with what was said.
+func (v RunView) begins() bool {
+	return v.Run.Stage == kitchen.StageAtPressure && !v.Run.Since.Before(v.At)
 }
 
 // lowPressure is where steam is noticeably colder than at 15 psi.
@@ -127,11 +139,14 @@ const lowPressure = 0.97 * fifteenPSI
 // waterWord warns that the water doesn't cover the hold, by estimate.
 func (v RunView) waterWord() chat.Para {
 	lasts, _ := v.Run.WaterLasts()
-	text := "**Water may run short about " + v.clock(lasts) + "**, by estimate"
-	if v.Run.Water.Assumed {
-		return say(text + " for " + litres(v.Run.Water.In) + ", for nobody told.")
+	text := "**Water may run short about " + v.clock(lasts) + "**"
+	if !lasts.After(v.Now) {
+		text = "**Water may be short already**"
 	}
-	return say(text + ". Flame as low as holds the pressure.")
+	if v.Run.Water.Assumed {
+		return say(text + ", by estimate for " + litres(v.Run.Water.In) + ", for nobody told.")
+	}
+	return say(text + ", by estimate. Flame as low as holds the pressure.")
 }
 
 func (v RunView) shortVent(s *sheet) {
@@ -167,14 +182,14 @@ func (v RunView) falling(s *sheet) {
 // coolState is roughly when it is cool, from a table, and that it is one.
 func (v RunView) coolState(until time.Time, known bool) chat.Para {
 	r := v.Run
-	text := "**" + v.no() + " cools** since " + v.clock(r.Since)
+	text := "**" + v.no() + " cooling** since " + v.clock(r.Since)
 	if again, ok := r.MeasureAgain(); ok {
 		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
 	}
 	if !known {
 		return say(text + ".")
 	}
-	return say(text + ". Usually done by **" + v.clock(round10(until)) + "**: a rough table, no forecast.")
+	return say(text + ". Usually down by **" + v.clock(round10(until)) + "**: a rough table, no forecast.")
 }
 
 func (v RunView) cooling(s *sheet) {
@@ -199,7 +214,7 @@ func coolByReading(r kitchen.Run, now time.Time) chat.Para {
 	if !ok {
 		return say("**" + r.No.String() + "** is down.")
 	}
-	return say("**" + r.No.String() + " is down to " + warmth(last.Temp) + "**, read " + clock(now, last.At) + limitWords(last) + ".")
+	return say("**" + r.No.String() + " is down to " + warmth(last.Temp) + "**, read " + near(now, last.At) + limitWords(last) + ".")
 }
 
 // comingDown asks for what a run that was called off hot still needs.
@@ -308,7 +323,7 @@ func askWords(q kitchen.Question, r kitchen.Run) chat.Para {
 	case kitchen.HowMuchWater:
 		return say("How much water is in? I took " + litres(r.Water.In) + ". Like `4 litres in the pot`")
 	case kitchen.WhoCooks:
-		return say("**Nobody is named.** Who watches it? `i've got " + r.No.String() + "`")
+		return say("**Nobody is named.** Who watches it? `i've got " + strconv.Itoa(int(r.No)) + "`")
 	}
 	panic("question without words")
 }

@@ -46,11 +46,11 @@ func kindWord(k kitchen.Kind) string {
 	case kitchen.KindCalledOff:
 		return "called off"
 	case kitchen.KindTookOver:
-		return "taken over"
+		return "took over"
 	case kitchen.KindHandOffered:
 		return "hand-over asked"
 	case kitchen.KindHandAccepted:
-		return "hand-over accepted"
+		return "took over"
 	case kitchen.KindPingAnswered:
 		return "ping answered"
 	}
@@ -119,6 +119,8 @@ func prepWord(p kitchen.Prep) string {
 		return "draining"
 	case kitchen.Drying:
 		return "drying"
+	case 0: // only its end was told
+		return "preparation"
 	}
 	panic("preparation without words")
 }

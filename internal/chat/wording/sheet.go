@@ -51,7 +51,7 @@ func (s *sheet) post(l chat.Loudness) chat.Post {
 	rows := slices.Clone(s.rows)
 	for {
 		p := s.put(rows, l)
-		if height := strings.Count(chat.Plain(p, phone), "\n") + 1; height <= screen {
+		if tall(p) <= screen {
 			return p
 		}
 		last := -1
@@ -78,10 +78,15 @@ func (s *sheet) put(rows []row, l chat.Loudness) chat.Post {
 	return p
 }
 
+// whole reports whether all of it fits a screen.
+func (s *sheet) whole() bool { return tall(s.put(s.rows, chat.Answer)) <= screen }
+
+// tall is how many lines a post takes on a phone.
+func tall(p chat.Post) int { return strings.Count(chat.Plain(p, phone), "\n") + 1 }
+
 // fits reports whether a paragraph more would still be on the screen.
 func (s *sheet) fits(p chat.Para) bool {
-	with := s.put(append(slices.Clone(s.rows), row{may, p}), chat.Answer)
-	return strings.Count(chat.Plain(with, phone), "\n")+1 <= screen
+	return tall(s.put(append(slices.Clone(s.rows), row{may, p}), chat.Answer)) <= screen
 }
 
 // undoable offers to take back what was said, last, where a button is left for it.

@@ -10,7 +10,7 @@ import (
 // UndoneEntry names an entry about a run that was taken back: at is when it had
 // happened, now in the kitchen's zone.
 func UndoneEntry(e kitchen.RunEntry, no kitchen.RunNo, at, now time.Time) string {
-	when := ", " + clock(now, at) + "."
+	when := ", " + near(now, at) + "."
 	switch e := e.(type) {
 	case kitchen.RunBegun:
 		return UndoneRun(no)
@@ -47,7 +47,7 @@ func UndoneBooking(e kitchen.BookingEntry, now time.Time) string {
 	case kitchen.BookingReleased:
 		return "that the booking is given up. It stands again."
 	case kitchen.BookingMoved:
-		return "that the booking is moved to " + clock(now, e.From) + "."
+		return "that the booking is moved to " + near(now, e.From) + "."
 	}
 	panic("booking without words")
 }
