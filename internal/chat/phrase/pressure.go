@@ -41,12 +41,9 @@ var fallingWords = []string{
 // gaugeTold reads "at 15", "hit 15 psi", "back at 15", "gauge says 14", "at 8 psi
 // and falling".
 func gaugeTold(c cursor, t telling) (event, cursor, bool) {
-	d, at := c.phrase("at", "hit", "reached", "up to", "made", "up at", "got to", "hits", "at about", "reaches", "at a pressure of", "came up to", "pressure at", "holding at",
-		"holding", "pressure hit", "pressure reached", "hitting", "pressure is at", "gauge hit", "gauge reached", "steady at", "stable at")
-	e, back := c.phrase("back at", "back to", "back up at", "back up to", "is back at", "back on", "back above", "pressure back at", "pressure is back at", "pressure back to",
-		"pressure is back to")
-	f, says := c.phrase("gauge says", "gauge shows", "gauge at", "gauge reads", "gauge is at", "gauge", "gauge is", "gauge reading", "pressure", "pressure is", "dial says",
-		"dial shows", "dial reads", "pressure now", "reading", "gauge on", "gauge now", "dial at", "the gauge says", "gauge still says", "showing", "needle at", "needle on")
+	d, at := c.phrase(gaugeAt...)
+	e, back := c.phrase(gaugeBack...)
+	f, says := c.phrase(gaugeSays...)
 	switch {
 	case back:
 		d = e
@@ -80,9 +77,7 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 // dipTold reads "dropped to 11 for abt 4 min its back now", "lost pressure for 4
 // min", "fell to 8 and falling".
 func dipTold(c cursor, t telling) (event, cursor, bool) {
-	d, to := c.phrase("dropped to", "fell to", "down to", "dipped to", "sank to", "went down to", "pressure dropped to", "was down to", "drops to", "dropped down to",
-		"pressure fell to", "pressure went down to", "pressure down to", "pressure was down to", "down at", "was at", "pressure was at", "dipped down to", "gauge dropped to",
-		"gauge fell to", "pressure is down to")
+	d, to := c.phrase(dipTo...)
 	var dip kitchen.Dipped
 	if to {
 		p, e, ok := gauge(d.over("about", "abt", "around", "roughly", "just", "nearly", "only", "maybe"))
@@ -93,8 +88,7 @@ func dipTold(c cursor, t telling) (event, cursor, bool) {
 		if f, lost := d.parted().phrase(fallingWords...); lost {
 			return event{entry: kitchen.PressureLost{Gauge: &p}}, f, true
 		}
-	} else if d, to = c.phrase("dropped", "pressure dropped", "dipped", "pressure was down", "lost pressure", "pressure dipped", "pressure fell", "was down", "under pressure loss",
-		"pressure was gone", "pressure was off"); !to {
+	} else if d, to = c.phrase(dipAlone...); !to {
 		return event{}, c, false
 	}
 	e := d.over("for", "about", "abt", "around", "roughly", "maybe", "some", "only", "just", "a good")
@@ -141,4 +135,35 @@ func unitless(t Token) bool {
 		return t.Senses == nil
 	}
 	return false
+}
+
+// gaugeAt are words before the pressure that a cooker has reached.
+var gaugeAt = []string{
+	"at", "hit", "reached", "up to", "made", "up at", "got to", "hits", "at about", "reaches", "at a pressure of", "came up to", "pressure at", "holding at",
+	"holding", "pressure hit", "pressure reached", "hitting", "pressure is at", "gauge hit", "gauge reached", "steady at", "stable at",
+}
+
+// gaugeBack are words before the pressure that a cooker is back at.
+var gaugeBack = []string{
+	"back at", "back to", "back up at", "back up to", "is back at", "back on", "back above", "pressure back at", "pressure is back at", "pressure back to",
+	"pressure is back to",
+}
+
+// gaugeSays are words before what a gauge shows.
+var gaugeSays = []string{
+	"gauge says", "gauge shows", "gauge at", "gauge reads", "gauge is at", "gauge", "gauge is", "gauge reading", "pressure", "pressure is", "dial says",
+	"dial shows", "dial reads", "pressure now", "reading", "gauge on", "gauge now", "dial at", "the gauge says", "gauge still says", "showing", "needle at", "needle on",
+}
+
+// dipTo are words before the pressure that a cooker fell to.
+var dipTo = []string{
+	"dropped to", "fell to", "down to", "dipped to", "sank to", "went down to", "pressure dropped to", "was down to", "drops to", "dropped down to",
+	"pressure fell to", "pressure went down to", "pressure down to", "pressure was down to", "down at", "was at", "pressure was at", "dipped down to", "gauge dropped to",
+	"gauge fell to", "pressure is down to",
+}
+
+// dipAlone are words before the time that the pressure was down.
+var dipAlone = []string{
+	"dropped", "pressure dropped", "dipped", "pressure was down", "lost pressure", "pressure dipped", "pressure fell", "was down", "under pressure loss",
+	"pressure was gone", "pressure was off",
 }

@@ -62,6 +62,7 @@ func place(c cursor, named bool) (p kitchen.Place, end cursor, ok bool) {
 	return p, end, ok
 }
 
+// feels are words before a reading that say as much.
 var feels = []string{
 	"bags feel warm", "bags feel warm still", "bags still warm", "bags are still warm", "bags are warm", "bags still feel warm", "jars still warm", "jars feel warm",
 	"jars are still warm", "still warm", "feels warm", "bags still hot", "bags are still hot", "jars are still hot", "jars still hot", "feels warm still", "still hot",
@@ -77,8 +78,7 @@ func tempTold(c cursor, t telling) (event, cursor, bool) {
 	}
 	where, d, placed := place(d.over("the"), named)
 	start := d.i
-	d = d.over("is", "at", "about", "abt", "around", "reads", "it's", "its", "roughly", "just", "now", "still", "measured", "reading", "temp", "temp is", "temperature",
-		"temperature is", "got", "we got", "shows", "thermometer says", "thermometer reads", "thermometer shows", "down to", "only", "measures", "the", "says")
+	d = d.over(tempLinks...)
 	linked := t.linked && len(t.entries) == 0 || named && d.i > start
 	number := unitless(d.token())
 	ev, temp, d, ok := degrees(d)
@@ -166,4 +166,10 @@ func (t telling) question(in Tell) *asking {
 		filled.Entries[open] = r
 		return filled.String(), ok
 	}}
+}
+
+// tempLinks are words between a run or place and the temperature.
+var tempLinks = []string{
+	"is", "at", "about", "abt", "around", "reads", "it's", "its", "roughly", "just", "now", "still", "measured", "reading", "temp", "temp is", "temperature",
+	"temperature is", "got", "we got", "shows", "thermometer says", "thermometer reads", "thermometer shows", "down to", "only", "measures", "the", "says",
 }

@@ -4,6 +4,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"ryebell/internal/kitchen"
@@ -192,19 +193,17 @@ type telling struct {
 // matchTell reads which run, when, and what happened to it, in any order that
 // people say it in.
 func matchTell(c cursor) (Intent, cursor, bool) {
-	in, d, ok := tellOf(c, c.over(leads...), leadingRun)
-	if !ok {
-		in, d, ok = tellOf(c, c.over(leads...), noRun)
+	first := c.over(leads...)
+	which, units, d := leadingRun(first)
+	in, end, ok := tellOf(c, d, telling{which: which, units: units})
+	if !ok && d.i > first.i { // the number in front is what a thermometer showed
+		in, end, ok = tellOf(c, first, telling{})
 	}
-	return in, d, ok
+	return in, end, ok
 }
 
-// noRun reads no run: the number in front is what was read of a thermometer.
-func noRun(c cursor) (Which, []kitchen.UnitNo, cursor) { return Which{}, nil, c }
-
-func tellOf(c, d cursor, run func(cursor) (Which, []kitchen.UnitNo, cursor)) (Intent, cursor, bool) {
-	var t telling
-	t.which, t.units, d = run(d)
+// tellOf reads a telling of a run at d, behind its number.
+func tellOf(c, d cursor, t telling) (Intent, cursor, bool) {
 	if t.which != (Which{}) {
 		e := d.over("is", "are", "was", "has", "'s", "it's", "its", "reads", "shows", "measures", "now", "=", "at about")
 		e, colon := e.mark(":,-=")
@@ -217,11 +216,54 @@ func tellOf(c, d cursor, run func(cursor) (Which, []kitchen.UnitNo, cursor)) (In
 			t.when, t.first, d = &m, true, f.over(leads...)
 		}
 	}
+	if !d.tells() {
+		return nil, c, false
+	}
 	d, ok := t.events(d)
 	if q, is := d.token().(Mark); !ok || is && q.Rune == '?' {
 		return nil, c, false
 	}
 	return t.done(d)
+}
+
+// tellStarts are the words that something told can begin with.
+var tellStarts = sync.OnceValue(func() map[string]bool {
+	starts := map[string]bool{}
+	add := func(phrases []string) {
+		for _, p := range phrases {
+			first, _, _ := strings.Cut(p, " ")
+			starts[first] = true
+		}
+	}
+	for _, all := range [...][]told{stages[:], preparing[:]} {
+		for _, s := range all {
+			add(s.loose)
+			add(s.plain)
+		}
+	}
+	for _, p := range places {
+		add(p.words)
+		add(p.outside)
+	}
+	for _, words := range [...][]string{gaugeAt, gaugeBack, gaugeSays, dipTo, dipAlone, potDry, waterAdded, waterPut, waterFilled, feels, tempLinks} {
+		add(words)
+	}
+	return starts
+})
+
+// tells says quickly whether something told can begin here.
+func (c cursor) tells() bool {
+	switch c.token().(type) {
+	case Quantity, Range:
+		return true
+	case Number, VesselWord, GrainWord:
+		switch c.ahead(1).(type) {
+		case Word, nil, When, Mark, Number:
+			return true
+		}
+		return false
+	}
+	return tellStarts()[c.word(0)]
 }
 
 // leads are words before what happened that change nothing in it.

@@ -10,16 +10,14 @@ import (
 // waterTold reads "1 litre left in the pot", "3 litres in", "added 1 L", "boiled
 // dry".
 func waterTold(c cursor, t telling) (event, cursor, bool) {
-	if d, ok := c.phrase("no water left", "boiled dry", "ran dry", "it ran dry", "no water left in the pot", "pot ran dry", "pot is dry", "pot boiled dry",
-		"water is all gone", "no water in the pot"); ok {
+	if d, ok := c.phrase(potDry...); ok {
 		return event{entry: kitchen.WaterLeft{}}, d, true
 	}
 	if w, d, ok := toppedUpTo(c); ok {
 		return event{entry: w}, d, true
 	}
-	d, added := c.phrase("added", "add", "topped up", "topped up with", "put in another", "topped up by", "topped it up with", "added another", "poured in another", "topping up", "topped up another")
-	e, put := d.phrase("put in", "put", "poured in", "poured", "filled in", "filled with", "water", "water is at", "water in", "filled it with", "water:", "water level",
-		"there's", "pot has")
+	d, added := c.phrase(waterAdded...)
+	e, put := d.phrase(waterPut...)
 	if put {
 		d = e
 	}
@@ -45,10 +43,32 @@ func waterTold(c cursor, t telling) (event, cursor, bool) {
 
 // toppedUpTo reads "topped up to 3 l": as a bound, "up to 3 l", it has been read.
 func toppedUpTo(c cursor) (kitchen.WaterIn, cursor, bool) {
-	d, ok := c.phrase("topped", "topped it", "filled", "filled it", "topped the pot", "filled the pot")
+	d, ok := c.phrase(waterFilled...)
 	r, bound := d.token().(Range)
 	if !ok || !bound || len(r.Senses) == 0 || r.Senses[0].Dim != Volume || math.IsInf(r.Hi, 1) || !(math.IsInf(r.Lo, -1) || r.Lo == 0) {
 		return kitchen.WaterIn{}, c, false
 	}
 	return kitchen.WaterIn{Water: unit.Litres(r.Hi * r.Senses[0].Value)}, d.use(1).maybe("of water", "water"), true
+}
+
+// potDry are ways to say that no water was left.
+var potDry = []string{
+	"no water left", "boiled dry", "ran dry", "it ran dry", "no water left in the pot", "pot ran dry", "pot is dry", "pot boiled dry",
+	"water is all gone", "no water in the pot",
+}
+
+// waterAdded are words before water that was put to what was there.
+var waterAdded = []string{
+	"added", "add", "topped up", "topped up with", "put in another", "topped up by", "topped it up with", "added another", "poured in another", "topping up", "topped up another",
+}
+
+// waterPut are words before the water in the pot.
+var waterPut = []string{
+	"put in", "put", "poured in", "poured", "filled in", "filled with", "water", "water is at", "water in", "filled it with", "water:", "water level",
+	"there's", "pot has",
+}
+
+// waterFilled are words before the water that was topped up to.
+var waterFilled = []string{
+	"topped", "topped it", "filled", "filled it", "topped the pot", "filled the pot",
 }
