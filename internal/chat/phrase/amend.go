@@ -56,11 +56,19 @@ func Amend(change kitchen.Change, by Correct) (kitchen.Change, bool) {
 		v, ok := by.sense(Pressure)
 		c.Gauge = unit.GaugeKPa(v)
 		return c, ok
+	case kitchen.GaugeReads:
+		v, ok := by.sense(Pressure)
+		if c.Low < 0 {
+			v = -v
+		}
+		c.Low = unit.GaugeKPa(v)
+		return c, ok
 	case kitchen.UsualGrain:
 		c.Grain = by.Item.Grain
 		return c, by.Item.Grain != 0
 	case kitchen.CookerIs, kitchen.MethodIs, kitchen.RatioIs, kitchen.UsualOrder, kitchen.GypsumIs, kitchen.BagMeans,
-		kitchen.HeadspaceIs, kitchen.StorageMoisture, kitchen.ZoneIs, kitchen.MeasureIs:
+		kitchen.HeadspaceIs, kitchen.StorageMoisture, kitchen.ZoneIs, kitchen.MeasureIs, kitchen.QuietHours,
+		kitchen.PingsPrivate:
 		return nil, false // said anew in whole: none has a number that stands alone
 	}
 	panic("change that nobody amends")

@@ -26,6 +26,9 @@ type ShiftTime struct {
 	Which Which
 	Kind  kitchen.Kind
 	To    Moment
+	// FromThere is true when the Shift of To counts from the time told before
+	// ("10 min earlier") and not from the message ("10 min ago").
+	FromThere bool
 }
 
 // TakeOver says that somebody watches a run from now on: the speaker when Who is
@@ -59,8 +62,11 @@ type Log struct {
 	Mine  bool
 }
 
-// Steps asks what to do now.
-type Steps struct{ Which Which }
+// Steps asks what to do now, or after something: "what do i do after venting".
+type Steps struct {
+	Which Which
+	After kitchen.Kind
+}
 
 // Book books a cooker.
 type Book struct {
@@ -106,19 +112,3 @@ func (GearTold) intent()   {}
 func (Quiet) intent()      {}
 func (PingsWhere) intent() {}
 func (WhyPing) intent()    {}
-
-// stub strings until each intent has its file.
-func (ShiftTime) String() string  { return "" }
-func (TakeOver) String() string   { return "" }
-func (HandOver) String() string   { return "" }
-func (AnswerPing) String() string { return "" }
-func (CoolYet) String() string    { return "" }
-func (Log) String() string        { return "" }
-func (Steps) String() string      { return "" }
-func (Book) String() string       { return "" }
-func (Unbook) String() string     { return "" }
-func (Bookings) String() string   { return "" }
-func (GearTold) String() string   { return "" }
-func (Quiet) String() string      { return "" }
-func (PingsWhere) String() string { return "" }
-func (WhyPing) String() string    { return "" }

@@ -31,6 +31,7 @@ var kitchenGrammar = grammar{
 		"time zone Europe/Berlin",
 		"imperial quarts",
 		"we cook at 13 psi",
+		"gauge reads 1 low",
 		"kitchen",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
@@ -60,7 +61,7 @@ type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
 	elevation, roomTemperature, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
-	storageMoisture, timeZone, quarts, pressure,
+	storageMoisture, timeZone, quarts, pressure, gaugeReads,
 }
 
 // matchSet reads one or more settings said in one breath.
@@ -175,6 +176,10 @@ func changeText(change kitchen.Change) string {
 		return "us quarts"
 	case kitchen.PressureIs:
 		return "we cook at " + pressureText(c.Gauge)
+	case kitchen.GaugeReads:
+		return gaugeReadsText(c)
+	case kitchen.QuietHours, kitchen.PingsPrivate: // said by Quiet and PingsWhere
+		return ""
 	}
 	panic(fmt.Sprintf("phrase: no words for %T", change))
 }

@@ -196,7 +196,8 @@ func anyChange(t *rapid.T) kitchen.Change {
 		return kitchen.StorageMoisture{Grain: anyGrain(t), Moisture: share}
 	case 17:
 		return pick[kitchen.Change](t, "place", kitchen.ZoneIs{Zone: "Europe/Berlin"}, kitchen.ZoneIs{Zone: "America/Port_of_Spain"},
-			kitchen.ZoneIs{Zone: "UTC"}, kitchen.MeasureIs{Measure: kitchen.US}, kitchen.MeasureIs{Measure: kitchen.Imperial}, kitchen.PressureIs{Gauge: unit.PSI(13)})
+			kitchen.ZoneIs{Zone: "UTC"}, kitchen.MeasureIs{Measure: kitchen.US}, kitchen.MeasureIs{Measure: kitchen.Imperial}, kitchen.PressureIs{Gauge: unit.PSI(13)},
+			kitchen.GaugeReads{Low: unit.PSI(1)}, kitchen.GaugeReads{Cooker: "big pot", Low: -unit.PSI(0.5)}, kitchen.GaugeReads{Cooker: "big pot"})
 	}
 	panic("no such change")
 }
@@ -223,7 +224,7 @@ func anyCooker(t *rapid.T) kitchen.CookerIs {
 }
 
 func anyIntent(t *rapid.T) Intent {
-	switch rapid.IntRange(0, 16).Draw(t, "intent") {
+	switch rapid.IntRange(0, 19).Draw(t, "intent") {
 	case 0, 1, 2:
 		return Plan{Order: anyOrder(t), OutBy: anyDeadline(t), StartAt: anyDeadline(t)}
 	case 3:
@@ -254,6 +255,8 @@ func anyIntent(t *rapid.T) Intent {
 			RemindStart{}, Choose{Place: 2}, Choose{Place: 3, Text: "3"}, Choose{Text: "rye"}, OutBy{Moment{Clock: &ClockTime{20, 30, true}}})
 	case 13, 14, 15:
 		return anyTelling(t)
+	case 17, 18, 19:
+		return anyOfCookDay(t)
 	case 12:
 		return pick[Intent](t, "correction",
 			Correct{Item: kitchen.Item{Count: 4, Container: kitchen.Container{Vessel: kitchen.Bag}}, Was: 3},
@@ -328,68 +331,4 @@ func BenchmarkParse(b *testing.B) {
 			}
 		})
 	}
-}
-
-func anyWhich(t *rapid.T) Which {
-	return pick(t, "which", Which{}, Which{}, Which{Run: 12}, Which{Run: 3}, Which{Cooker: "big pot"}, Which{Cooker: "old canner"})
-}
-
-// anyTime is a time at which something can have happened.
-func anyTime(t *rapid.T) *Moment {
-	switch rapid.IntRange(0, 3).Draw(t, "time") {
-	case 0:
-		return nil
-	case 1:
-		return &Moment{Shift: -time.Duration(rapid.IntRange(1, 300).Draw(t, "minutes")) * time.Minute}
-	case 2:
-		return &Moment{Clock: &ClockTime{Hour: rapid.IntRange(1, 12).Draw(t, "hour"), Minute: rapid.IntRange(0, 59).Draw(t, "minute")}}
-	}
-	return &Moment{
-		Clock: &ClockTime{Hour: rapid.IntRange(0, 23).Draw(t, "hour"), Minute: rapid.IntRange(0, 59).Draw(t, "minute"), Half: true},
-		Day:   pick(t, "day", Day{}, Day{Said: true, Shift: -1}, Day{Said: true, HasWeekday: true, Weekday: time.Sunday}),
-	}
-}
-
-func anyGauge(t *rapid.T) unit.GaugeKPa {
-	return pick(t, "gauge", unit.PSI(15), unit.PSI(8.5), unit.Bar(1), unit.KPa(103))
-}
-
-// anyTold is one thing told of a run.
-func anyTold(t *rapid.T) kitchen.RunEntry {
-	g := anyGauge(t)
-	litres := pick(t, "litres", unit.Litres(1), unit.Litres(0.5), unit.Litres(3.25), unit.USQuarts(2))
-	switch rapid.IntRange(0, 10).Draw(t, "told") {
-	case 0, 1, 2:
-		return pick(t, "stages", stages[:]...).entry
-	case 3:
-		return pick(t, "preparing", preparing[:]...).entry
-	case 4:
-		return pick[kitchen.RunEntry](t, "gauge told", kitchen.AtPressure{Gauge: g}, kitchen.GaugeRead{Gauge: g}, kitchen.PressureBack{Gauge: g})
-	case 5:
-		return kitchen.PressureLost{Gauge: &g}
-	case 6:
-		return kitchen.Dipped{To: &g, For: time.Duration(rapid.IntRange(0, 180).Draw(t, "for")) * time.Minute}
-	case 7:
-		return pick[kitchen.RunEntry](t, "dip", kitchen.Dipped{For: 90 * time.Second}, kitchen.Dipped{For: 4 * time.Minute}, kitchen.Dipped{To: &g, For: 90 * time.Second})
-	case 8:
-		return pick[kitchen.RunEntry](t, "water", kitchen.WaterLeft{Water: litres}, kitchen.WaterIn{Water: litres}, kitchen.WaterIn{Water: litres, Added: true}, kitchen.WaterLeft{})
-	}
-	temp := pick(t, "temp", unit.Celsius(46), unit.Fahrenheit(115), unit.Celsius(24.5), unit.Celsius(-3))
-	return kitchen.TempRead{Temp: temp, Where: pick(t, "where", kitchen.Place(0), kitchen.Skin, kitchen.Between, kitchen.Middle)}
-}
-
-func anyTelling(t *rapid.T) Intent {
-	in := Tell{Which: anyWhich(t), When: anyTime(t), Entries: []kitchen.RunEntry{anyTold(t)}}
-	if rapid.Bool().Draw(t, "two") {
-		_, dip := in.Entries[0].(kitchen.Dipped)
-		e := anyTold(t)
-		if _, back := e.(kitchen.PressureBack); !reflect.DeepEqual(e, in.Entries[0]) && !(dip && back) { // a dip says that it came back
-			in.Entries = append(in.Entries, e)
-		}
-	}
-	if r, ok := in.Entries[0].(kitchen.TempRead); ok && in.Which.Run != 0 && len(in.Entries) == 1 && rapid.Bool().Draw(t, "unit") {
-		r.Units = []kitchen.UnitNo{3, 4, 6}
-		in.Entries[0] = r
-	}
-	return in
 }

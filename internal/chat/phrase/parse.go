@@ -74,6 +74,18 @@ var registry = [...]grammar{
 	undoGrammar,
 	mannersGrammar,
 	boardGrammar,
+	takeOverGrammar,
+	handOverGrammar,
+	shiftGrammar,
+	coolYetGrammar,
+	logGrammar,
+	stepsGrammar,
+	bookingGrammar,
+	gearGrammar,
+	quietGrammar,
+	pingsGrammar,
+	whyPingGrammar,
+	answerPingGrammar,
 	chooseGrammar,
 }
 
@@ -247,11 +259,12 @@ func (r reading) talk() bool {
 	for _, k := range r.kinds {
 		switch k {
 		case KindManners, KindChoose, KindCorrect, KindBoard:
-		case KindTell:
+		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
+			KindPings, KindWhyPing:
 			if r.plain {
 				return false
 			}
-		default:
+		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo:
 			return false
 		}
 	}
@@ -389,7 +402,7 @@ func (r reading) loose(in Intent) bool {
 		return words <= 2 && in.Order == nil
 	case Board:
 		return words <= 1
-	case Tell:
+	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing:
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true

@@ -145,4 +145,4 @@ const people = `anna ana jo joe mike mira mika sara sarah john jon kate leo ben 
 	ray roy ron rob bob jan tina lena nina sean dean jean jane lars tara dora rosa karl carl erik bart gary mary matt
 	otto pat dan don ian jen kim lee lou meg ned pam sid val zoe adam alan amy andy anne eva eve ivan jack jake
 	jess josh juan julia kurt lara laura lily lola luca luis luke marc max mia milo mona noah nora olga oscar
-	owen petra rick rita ruth sally sandy simon sofia tess theo toby tony vera walt wendy yann`
+	owen petra rick rita ruth sally sandy simon sofia tess theo toby tom tony vera walt wendy yann`

@@ -1,0 +1,36 @@
+package phrase
+
+var logGrammar = grammar{
+	kind:     KindLog,
+	examples: []string{"log", "log 12", "my runs", "runs", "story of #12"},
+	match: func(c cursor) (Intent, cursor, bool) {
+		if d, ok := c.over("show", "me", "list").phrase("my runs", "my log", "my last runs", "my cooks", "what did i cook", "runs of mine", "my history"); ok {
+			d.plain = true
+			return Log{Mine: true}, d, true
+		}
+		d, ok := c.over("show", "me", "the", "list", "our", "what's the", "tell me the").phrase("log", "runs", "last runs", "all runs", "history", "story", "logbook", "run log", "past runs", "old runs",
+			"recent runs", "logs", "what happened with", "what happened to", "how did", "show run", "the log of", "latest runs", "previous runs")
+		if !ok {
+			return nil, c, false
+		}
+		needs := d.word(-1) == "with" || d.word(-1) == "to" || d.word(-1) == "did"
+		w, e, ok := d.whichOf()
+		if !ok {
+			d.plain = d.used > 1
+			return Log{}, d, !needs
+		}
+		e.plain = true
+		return Log{Which: w}, e.maybe("go"), !needs || w != (Which{})
+	},
+}
+
+// String prints the question so that it parses back.
+func (l Log) String() string {
+	switch {
+	case l.Mine:
+		return "my runs"
+	case l.Which == (Which{}):
+		return "log"
+	}
+	return "log" + l.Which.behind("of ")
+}

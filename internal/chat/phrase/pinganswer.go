@@ -1,0 +1,81 @@
+package phrase
+
+import "ryebell/internal/kitchen"
+
+var answerPingGrammar = grammar{
+	kind:     KindAnswerPing,
+	examples: []string{"not yet", "done", "seen", "i've got it", "still at 15 psi"},
+	match:    matchAnswerPing,
+}
+
+var whyPingGrammar = grammar{
+	kind:     KindWhyPing,
+	examples: []string{"why did you ping", "why didn't you ping me"},
+	match: func(c cursor) (Intent, cursor, bool) {
+		if d, ok := c.phrase("why did you ping", "why did you ping me", "why the ping", "why this ping", "why do you ping", "why do you ping me", "why was i pinged", "why ping me", "why that ping",
+			"why did i get a ping", "what was the ping for", "what's the ping for", "why ping", "why am i pinged", "why did you ping us", "why did you ping her", "why did you ping him", "why are you pinging me"); ok {
+			d.plain = true
+			return WhyPing{}, d.over("now", "again", "so late", "so early", "at night"), true
+		}
+		d, ok := c.phrase("why didn't you", "why didn't you ping", "why didn't you ping me", "why no ping", "why didnt you ping", "why didnt you ping me", "why wasn't i pinged", "why didnt you", "why was there no ping",
+			"why did nobody ping me", "why did you not ping", "why did you not ping me", "why wasn't there a ping", "why did i get no ping", "where was the ping", "where is the ping", "where's my ping",
+			"why haven't you pinged me", "why didn't i get a ping")
+		d.plain = d.word(-1) != "you"
+		return WhyPing{None: true}, d.over("then", "earlier", "yesterday"), ok
+	},
+}
+
+// String prints the question so that it parses back.
+func (w WhyPing) String() string {
+	if w.None {
+		return "why didn't you ping me"
+	}
+	return "why did you ping"
+}
+
+// pingAnswers are the answers to a ping; the first words print one.
+var pingAnswers = [...]struct {
+	how   kitchen.Answered
+	words []string
+}{
+	{kitchen.AnswerNotYet, []string{
+		"not yet", "not just yet", "not quite", "not quite yet", "not done yet", "not there yet", "wait", "later", "in a minute", "in a bit", "no not yet", "nope not yet", "not now", "not yet sorry",
+		"still going", "still on", "still hot", "still up", "still under pressure", "still pressure", "not zero yet", "not at zero yet", "still not", "not done", "still warm",
+	}},
+	{kitchen.AnswerDone, []string{"done", "all done", "did it", "it's done", "its done", "done that", "yes done", "ok done", "i did", "did that", "done it", "i did it", "already done", "just did"}},
+	{kitchen.AnswerGotIt, []string{
+		"i've got it", "ive got it", "got it", "on it", "i'm on it", "im on it", "i'll do it", "ill do it", "i do it", "i'll see to it", "i'm there", "i'm here", "im here", "i got it", "i'm on my way", "on my way",
+		"coming", "i'm coming", "i'm in the kitchen", "me", "i am", "i'll go", "i go", "omw", "i'm going",
+	}},
+	{kitchen.AnswerSeen, []string{"seen", "seen it", "i saw", "saw it", "noted", "i see", "👍", "i see it", "i've seen it", "ack"}},
+}
+
+// String prints the answer so that it parses back.
+func (a AnswerPing) String() string {
+	for _, p := range pingAnswers {
+		if p.how == a.How {
+			return p.words[0]
+		}
+	}
+	panic(a.How)
+}
+
+func matchAnswerPing(c cursor) (Intent, cursor, bool) {
+	if d, ok := c.over("it's", "its").phrase("still at", "still", "still shows", "still showing", "still up at"); ok {
+		if p, e, ok := gauge(d.over("about", "around")); ok && p > 0 && e.near == nil {
+			e.plain = true
+			return AnswerPing{kitchen.AnswerNotYet}, e, true
+		}
+	}
+	var best AnswerPing
+	end := c
+	for _, p := range pingAnswers {
+		if d, ok := c.phrase(p.words...); ok && d.i > end.i {
+			best, end = AnswerPing{p.how}, d
+		}
+	}
+	if !end.parted().done() && end.i > c.i {
+		end = end.over("thanks", "thx", "sorry", "guys", "all", "everyone")
+	}
+	return best, end, end.i > c.i && c.i == 0
+}
