@@ -32,8 +32,8 @@ func TestPowerCut(t *testing.T) {
 		cuts   int
 		config store.Config
 	}{
-		{"as the program runs", 2_000, store.Config{Readers: 1}},
-		{"writing back often", 8_000, often},
+		{"as the program runs", 1_000, store.Config{Readers: 1}},
+		{"writing back often", 9_000, often},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := record(t, c.config)
