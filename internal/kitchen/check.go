@@ -99,7 +99,7 @@ func (s Settings) Check(c Change) error {
 	case MethodIs, UsualGrain, BagMeans, MeasureIs, ZoneIs, PingsPrivate:
 		return nil // closed sets, but for the zone, whose names lie outside: see UnknownZone
 	case StepIs:
-		return checkRange(ScaleStepSize, float64(c.Step), 0.1, 500)
+		return checkRange(ScaleStepSize, float64(c.Step), float64(finestStep), float64(CoarsestStep))
 	case JarFill:
 		return s.checkFill(c)
 	case YieldIs:

@@ -6,17 +6,41 @@ import (
 	"ryebell/internal/calc/unit"
 )
 
+// Fixed is what became of a correction.
+type Fixed uint8
+
+// An order was Mended; stands as it did (Unchanged); or it is Unclear which of its
+// items was meant.
+const (
+	Mended Fixed = iota + 1
+	Unchanged
+	Unclear
+)
+
+// String returns the word for logs.
+func (f Fixed) String() string {
+	switch f {
+	case Mended:
+		return "mended"
+	case Unchanged:
+		return "unchanged"
+	case Unclear:
+		return "unclear"
+	}
+	return "not fixed"
+}
+
 // Fix mends an order: what is set in fix replaces what was ordered. A count or a
 // size belongs to the item it fits (the one of that vessel, or of which there
-// were so many, was); a grain, a route or a moisture to all. It reports false
-// when it can't tell which item is meant, or when nothing would change.
-func (o Order) Fix(fix Item, was int) (Order, bool) {
+// were so many, was); a grain, a route or a moisture to all. An order that isn't
+// Mended comes back as it was.
+func (o Order) Fix(fix Item, was int) (Order, Fixed) {
 	out := o
 	out.Items = slices.Clone(o.Items)
 	if fix.Count != 0 || fix.Container != (Container{}) || fix.Mass != 0 {
 		i, ok := o.meant(fix, was)
 		if !ok {
-			return o, false
+			return o, Unclear
 		}
 		out.Items[i] = out.Items[i].over(fix)
 	} else {
@@ -24,7 +48,10 @@ func (o Order) Fix(fix Item, was int) (Order, bool) {
 			out.Items[i] = it.over(fix)
 		}
 	}
-	return out, !slices.Equal(out.Items, o.Items)
+	if slices.Equal(out.Items, o.Items) {
+		return o, Unchanged
+	}
+	return out, Mended
 }
 
 // meant finds the one item that a correction is about.
@@ -50,10 +77,15 @@ func (o Order) meant(fix Item, was int) (int, bool) {
 
 // over is an item once a correction was laid over it.
 func (it Item) over(fix Item) Item {
+	if fix.loose() && it.Container.Vessel != 0 {
+		it = it.filledWith(fix.Mass) // an amount says nothing about how many
+		fix.Count, fix.Mass = 0, 0
+	}
 	if fix.Count != 0 {
 		it.Count = fix.Count
 	}
 	switch {
+	case fix.Container.Sized() && fix.Container.Same(it.Container):
 	case fix.Container.Sized():
 		it.Container, it.Mass = fix.Container, 0
 	case fix.Container.Vessel != 0 && fix.Container.Vessel != it.Container.Vessel:
@@ -70,18 +102,30 @@ func (it Item) over(fix Item) Item {
 	return it
 }
 
-// FixMass mends the one weight in an order: of the loose grain, or of the grain
-// in each container. It reports false when the order has several items.
-func (o Order) FixMass(mass unit.Grams) (Order, bool) {
-	if len(o.Items) != 1 {
-		return o, false
-	}
-	it := o.Items[0]
+// loose reports whether an item is an amount of grain in no vessel.
+func (it Item) loose() bool { return it.Container == Container{} && it.Mass > 0 && it.Count == 1 }
+
+// filledWith is an item with another weight of grain: a bag is known by it, a jar
+// is filled with it.
+func (it Item) filledWith(mass unit.Grams) Item {
 	if it.Container.Vessel == Bag && it.Mass == 0 {
 		it.Container.Weight = mass
 	} else {
 		it.Mass = mass
 	}
+	return it
+}
+
+// FixMass mends the one weight in an order: of the loose grain, or of the grain
+// in each container. Of several items it is Unclear which is meant.
+func (o Order) FixMass(mass unit.Grams) (Order, Fixed) {
+	if len(o.Items) != 1 {
+		return o, Unclear
+	}
+	it := o.Items[0].filledWith(mass)
+	if it == o.Items[0] {
+		return o, Unchanged
+	}
 	o.Items = []Item{it}
-	return o, true
+	return o, Mended
 }

@@ -59,6 +59,9 @@ type Hold struct {
 	Temperature unit.Celsius
 	Time        time.Duration
 	Origin      Origin
+	// Like is the smaller container whose own hold this is, since a larger one
+	// needs no less; zero when the hold was set for this one.
+	Like Container
 	// Base is the row of the table the default was scaled from; zero when the
 	// hold was said or is the collective's own.
 	Base time.Duration
@@ -68,11 +71,42 @@ type Hold struct {
 	// TooLong says that the default leads past four hours here: not with this
 	// cooker at this height.
 	TooLong bool
-	// Higher is the gauge pressure that would do with Base, and WithinRating
-	// whether the cooker's rating is known to allow it; zero at sea level.
-	Higher       unit.GaugeKPa
-	WithinRating bool
+	// Higher is the gauge pressure that would do with Base; zero at sea level.
+	// Rating is what the cooker's rating says to it.
+	Higher unit.GaugeKPa
+	Rating Rating
+	// AtReference is the default hold here at 15 psi, when the cooker is run below
+	// that; zero when it isn't, or when that would be too long as well.
+	AtReference time.Duration
 }
+
+// Rating is what a cooker's rating says to a pressure.
+type Rating uint8
+
+// The rating was not said, or it allows the pressure, or it forbids it.
+const (
+	RatingUnsaid Rating = iota + 1
+	RatingAllows
+	RatingForbids
+)
+
+// rates is what the rating says to a pressure.
+func (c CookerIs) rates(g unit.GaugeKPa) Rating {
+	switch {
+	case c.MaxGauge == 0:
+		return RatingUnsaid
+	case c.MaxGauge >= g:
+		return RatingAllows
+	}
+	return RatingForbids
+}
+
+// LongestKnown is the longest hold that sources give for a bag (common practice).
+const LongestKnown = 240 * time.Minute
+
+// suggested is a hold for a big bag that is longer than the default here and no
+// longer than any source's.
+func suggested(usual time.Duration) time.Duration { return min(usual+time.Hour, LongestKnown) }
 
 // Short reports whether the hold is shorter than the default would be.
 func (h Hold) Short() bool { return h.Usual > 0 && h.Time < h.Usual }
@@ -94,41 +128,63 @@ func (s Settings) gaugeFor(c CookerIs) unit.GaugeKPa {
 	return min(g, s.TrueGauge(c, g))
 }
 
-// holdAt is the hold of one container in a cooker at a true pressure. The second
+// under15 reports whether a pressure doesn't pass for 15 psi.
+func under15(g unit.GaugeKPa) bool { return g < 0.99*hold.ReferenceGauge() }
+
+// holdAt is the hold of a container in a cooker at a true pressure. The second
 // result is false when no table knows a container so large: then it must be asked
 // for.
-func (s Settings) holdAt(c Container, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, bool) {
-	h := Hold{For: c, At: at, Origin: Default}
+func (s Settings) holdAt(b box, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, bool) {
+	h := Hold{For: b.Container, At: at, Origin: Default}
 	h.Temperature, _ = steam.Temperature(at, s.Height())
-	base, known := DefaultHold(c)
+	base, known := DefaultHold(b.heated())
 	if known {
-		scaled, err := hold.Scale(base, s.Height(), at)
-		if err == nil {
-			h.Base, h.Usual, h.Time, h.TooLong = base, scaled.Hold, scaled.Hold, scaled.BeyondLimit
-			h.Higher, h.WithinRating = s.higher(scaled, at, k)
-		}
+		s.scale(&h, base, k)
 	}
-	own := s.ownHold(c)
+	own := s.ownHold(b.Container)
+	like, least := s.ownHoldOfSmaller(b.Container)
 	switch {
 	case said > 0:
 		h.Time, h.Origin, h.TooLong = said, Said, false
 	case own > 0:
 		h.Time, h.Origin, h.TooLong = own, Own, false
+	case known && least > h.Time:
+		h.Time, h.Origin, h.Like = least, Own, like
 	}
 	return h, known || h.Origin != Default
+}
+
+// scale sets the default hold for this height and pressure.
+func (s Settings) scale(h *Hold, base time.Duration, k CookerIs) {
+	scaled, err := hold.Scale(base, s.Height(), h.At)
+	if err != nil {
+		return
+	}
+	h.Base, h.Usual, h.Time, h.TooLong = base, scaled.Hold, scaled.Hold, scaled.BeyondLimit
+	if scaled.SameTemperatureGauge-h.At >= worthRaising {
+		h.Higher, h.Rating = scaled.SameTemperatureGauge, k.rates(scaled.SameTemperatureGauge)
+	}
+	if !under15(h.At) {
+		return
+	}
+	if r, err := hold.Scale(base, s.Height(), hold.ReferenceGauge()); err == nil && !r.BeyondLimit {
+		h.AtReference = r.Hold
+	}
 }
 
 // worthRaising is the least difference of pressure worth advising: half of what
 // a dial may be off.
 const worthRaising unit.GaugeKPa = 3.4 // 0.5 psi
 
-// higher is the gauge pressure that would bring the sea-level temperature, when
-// it is above what the cooker is run at.
-func (s Settings) higher(scaled hold.Scaled, at unit.GaugeKPa, k CookerIs) (unit.GaugeKPa, bool) {
-	if scaled.SameTemperatureGauge-at < worthRaising {
-		return 0, false
+// ownHoldOfSmaller is the longest hold that the collective set for a smaller
+// container of the same vessel.
+func (s Settings) ownHoldOfSmaller(c Container) (like Container, longest time.Duration) {
+	for _, h := range s.Holds {
+		if h.Container.Sized() && h.Container.Vessel == c.Vessel && h.Container.size() < c.size() && h.Hold > longest {
+			like, longest = h.Container, h.Hold
+		}
 	}
-	return scaled.SameTemperatureGauge, k.MaxGauge >= scaled.SameTemperatureGauge
+	return like, longest
 }
 
 // ownHold is the hold that the collective set for a container, 0 if none: for

@@ -28,23 +28,99 @@ type Load struct {
 // cook adds to a plan what the cooker does with it: hold, loads, water, clock.
 // Loose grain is not cooked.
 func (s Settings) cook(p *Plan) error {
-	boxed := containersOf(p.Order)
-	if len(boxed) == 0 {
+	boxes := boxesOf(p.Lines)
+	if len(boxes) == 0 {
 		return nil
 	}
-	cooker, err := s.pickCooker(p.Order, boxed)
+	cooker, err := s.pickCooker(p.Order, partsOf(boxes))
 	if err != nil {
 		return err
 	}
 	p.Cooker = cooker
-	rule, err := s.ruling(boxed, cooker, p.Order.Hold)
+	rule, err := s.rulingAt(boxes, cooker, p.Order.Hold, s.gaugeFor(cooker))
 	if err != nil {
 		return err
 	}
 	p.Hold = rule
-	s.share(p, boxed)
-	s.remark(p, boxed)
+	s.share(p, boxes)
+	s.remark(p, boxes)
 	return nil
+}
+
+// box is so many of one container, and how much wetted grain is in the heaviest
+// of them.
+type box struct {
+	Capacity
+	wetted unit.Grams
+}
+
+// heated is the container that decides how long the heat takes: what is known by
+// its grain is as large as the wetted grain in it, whatever it is called by. A bag
+// of 5 lb that is filled with 5 lb dry is one of 7.
+func (b box) heated() Container {
+	c := b.Container
+	if c.Volume == 0 && b.wetted > 0 {
+		c.Weight = b.wetted
+	}
+	return c
+}
+
+func (l Line) box() box {
+	return box{Capacity{Count: l.Item.Count, Container: l.Item.Container}, l.Exact.Wetted}
+}
+
+// boxes is what an order puts into a cooker. An error is a [Refusal].
+func (s Settings) boxes(o Order) ([]box, error) {
+	var lines []Line
+	for _, it := range o.Items {
+		l, err := s.line(it)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, l)
+	}
+	return boxesOf(lines), nil
+}
+
+// boxesOf takes the containers of one kind together.
+func boxesOf(lines []Line) []box {
+	var out []box
+	for _, l := range lines {
+		if l.Item.Container.Vessel == 0 {
+			continue
+		}
+		i := slices.IndexFunc(out, func(b box) bool { return b.Container.Same(l.Item.Container) })
+		if i < 0 {
+			out = append(out, l.box())
+			continue
+		}
+		out[i].Count += l.Item.Count
+		out[i].wetted = max(out[i].wetted, l.Exact.Wetted)
+	}
+	return out
+}
+
+func partsOf(boxes []box) []Capacity {
+	out := make([]Capacity, 0, len(boxes))
+	for _, b := range boxes {
+		out = append(out, b.Capacity)
+	}
+	return out
+}
+
+// boxesIn is what of the boxes of an order goes into one load.
+func boxesIn(parts []Capacity, boxes []box) []box {
+	out := make([]box, 0, len(parts))
+	for _, part := range parts {
+		b := box{Capacity: part}
+		for _, known := range boxes {
+			if known.Container.Same(part.Container) {
+				b.wetted = known.wetted
+			}
+		}
+		out = append(out, b)
+	}
+	return out
 }
 
 // containersOf takes an order's containers of one kind together.
@@ -92,40 +168,47 @@ func (s Settings) pickCooker(o Order, boxed []Capacity) (CookerIs, error) {
 	return best, nil
 }
 
-// ruling is the hold of the container that needs the longest.
-func (s Settings) ruling(parts []Capacity, k CookerIs, said time.Duration) (Hold, error) {
-	return s.rulingAt(parts, k, said, s.gaugeFor(k))
-}
-
-// rulingAt is the same at another true pressure.
-func (s Settings) rulingAt(parts []Capacity, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, error) {
+// rulingAt is the hold of the container that needs the longest, at a true
+// pressure; one that can't be done here outdoes every other.
+func (s Settings) rulingAt(boxes []box, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, error) {
 	var rule Hold
-	for _, part := range parts {
-		h, known := s.holdAt(part.Container, k, said, at)
+	for _, b := range boxes {
+		h, known := s.holdAt(b, k, said, at)
 		if !known {
-			return Hold{}, NoHold{Container: part.Container}
+			return Hold{}, NoHold{Container: b.Container}
 		}
-		if rule.Time == 0 || h.Time > rule.Time || (h.Time == rule.Time && h.Usual > rule.Usual) {
+		if rule.Time == 0 || h.outdoes(rule) {
 			rule = h
 		}
 	}
 	return rule, nil
 }
 
+func (h Hold) outdoes(other Hold) bool {
+	switch {
+	case h.TooLong != other.TooLong:
+		return h.TooLong
+	case h.Time != other.Time:
+		return h.Time > other.Time
+	}
+	return h.Usual > other.Usual
+}
+
 // share splits the order into loads, each with its own hold and water, and adds
 // the clock of the day.
-func (s Settings) share(p *Plan, boxed []Capacity) {
-	packed, counted, err := pack(boxed, p.Cooker)
+func (s Settings) share(p *Plan, boxes []box) {
+	packed, counted, err := pack(partsOf(boxes), p.Cooker)
 	p.Notes = append(p.Notes, counted...)
 	if err != nil {
 		p.Notes = append(p.Notes, NoCapacityNote{Container: err.container})
-		packed = [][]Capacity{boxed}
+		packed = [][]Capacity{partsOf(boxes)}
 	}
 	durations := make([]load.Durations, 0, len(packed))
 	for _, parts := range packed {
-		h, _ := s.ruling(parts, p.Cooker, p.Order.Hold) // known: the whole order was
+		in := boxesIn(parts, boxes)
+		h, _ := s.rulingAt(in, p.Cooker, p.Order.Hold, s.gaugeFor(p.Cooker)) // known: the whole order was
 		p.Loads.Each = append(p.Loads.Each, Load{Parts: parts, Hold: h, Water: p.Cooker.water(h.Time)})
-		durations = append(durations, p.Cooker.course(parts, h.Time))
+		durations = append(durations, p.Cooker.courseOf(in, h.Time))
 	}
 	p.Loads.At, p.Loads.Finish = load.Clock(durations)
 }
@@ -141,6 +224,38 @@ func (c CookerIs) budget(hold time.Duration) load.Budget {
 	return b
 }
 
+// WaterSum is where the water of a hold goes, and what is asked for whatever the
+// sum says.
+type WaterSum struct {
+	Vent, BoiledOff, TakenUp, Left unit.Litres
+	Rate                           unit.LitresPerHour // boiled off at pressure
+	RateFrom                       Origin
+	// Least is the least for a hold so long, Maker what the cooker's maker asks; 0
+	// when that wasn't said.
+	Least, Maker unit.Litres
+}
+
+// Sum is what the parts come to.
+func (w WaterSum) Sum() unit.Litres { return w.Vent + w.BoiledOff + w.TakenUp + w.Left }
+
+// WaterSum works out the water of a hold.
+func (c CookerIs) WaterSum(hold time.Duration) WaterSum {
+	b := c.budget(hold)
+	w := WaterSum{
+		Vent: boiledIn(b.Vent, b.VentRate), BoiledOff: boiledIn(hold, b.BoilOff), TakenUp: b.TakenUp, Left: b.Left,
+		Rate: b.BoilOff, RateFrom: Default,
+		Least: load.LeastWater(hold), Maker: b.Maker,
+	}
+	if c.BoilOff > 0 {
+		w.RateFrom = Own
+	}
+	return w
+}
+
+func boiledIn(d time.Duration, rate unit.LitresPerHour) unit.Litres {
+	return unit.Litres(d.Hours() * float64(rate))
+}
+
 // largePot and bigBag decide which usual times a load takes: both heat and fall
 // slowly (common practice).
 const (
@@ -148,11 +263,21 @@ const (
 	bigBag   unit.Grams  = 2250
 )
 
-// course is how long the stages of a load take.
+// big reports whether it heats and falls slowly.
+func (b box) big() bool {
+	c := b.heated()
+	return c.Vessel == Bag && c.Weight >= bigBag
+}
+
+// course is how long the stages of a load take, by the sizes that its containers
+// are called by.
 func (c CookerIs) course(parts []Capacity, hold time.Duration) load.Durations {
-	big := slices.ContainsFunc(parts, func(p Capacity) bool {
-		return p.Container.Vessel == Bag && p.Container.Weight >= bigBag
-	})
+	return c.courseOf(boxesIn(parts, nil), hold)
+}
+
+// courseOf is the same by the grain that is in them.
+func (c CookerIs) courseOf(boxes []box, hold time.Duration) load.Durations {
+	big := slices.ContainsFunc(boxes, box.big)
 	d := load.JarLoad(hold)
 	switch {
 	case big:
@@ -221,17 +346,37 @@ func (c CookerIs) takes(want Container) (Capacity, bool) {
 	}), true
 }
 
-// remark adds the reservations that a cook should hear.
-func (s Settings) remark(p *Plan, boxed []Capacity) {
-	if p.Hold.Short() {
-		p.Notes = append(p.Notes, ShortHoldNote{Hold: p.Hold})
+// SuggestedHold is a hold for a container that is longer than the default here and
+// no longer than any source's, in the cooker that would be picked for it; false
+// where the default is as long already, or can't be done.
+func (s Settings) SuggestedHold(c Container) (time.Duration, bool) {
+	b := box{Capacity: Capacity{Count: 1, Container: c}}
+	k, err := s.pickCooker(Order{}, []Capacity{b.Capacity})
+	if err != nil {
+		return 0, false
 	}
-	if p.Hold.At < 0.99*unit.PSI(15) {
+	bare := s
+	bare.Holds = nil
+	h, known := bare.holdAt(b, k, 0, s.gaugeFor(k))
+	return suggested(h.Time), known && !h.TooLong && h.Time < LongestKnown
+}
+
+// remark adds the reservations that a cook should hear.
+func (s Settings) remark(p *Plan, boxes []box) {
+	for i, l := range p.Loads.Each {
+		if l.Hold.Short() {
+			p.Notes = append(p.Notes, ShortHoldNote{Load: i, Hold: l.Hold})
+		}
+	}
+	if under15(p.Hold.At) {
 		p.Notes = append(p.Notes, LowPressureNote{At: p.Hold.At})
 	}
-	for _, b := range boxed {
-		if b.Container.Vessel == Bag && b.Container.Weight >= bigBag && s.ownHold(b.Container) == 0 && p.Order.Hold == 0 {
-			p.Notes = append(p.Notes, BagsDifferNote{Container: b.Container})
+	for _, b := range boxes {
+		if !b.big() || p.Order.Hold != 0 {
+			continue
+		}
+		if h, _ := s.holdAt(b, p.Cooker, 0, p.Hold.At); h.Origin == Default && !h.TooLong && h.Time < LongestKnown {
+			p.Notes = append(p.Notes, BagsDifferNote{Container: b.Container, Suggest: suggested(h.Time)})
 			break
 		}
 	}

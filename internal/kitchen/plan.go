@@ -18,7 +18,8 @@ type Plan struct {
 	All    hydration.Charge
 	Gypsum unit.Grams
 	Cooker CookerIs
-	// Hold rules a load in which everything stands together; zero for loose grain.
+	// Hold is the longest of the loads' holds, which rules when everything stands
+	// together; zero for loose grain.
 	Hold  Hold
 	Loads Loads
 	Notes []Reservation
@@ -33,11 +34,16 @@ type Line struct {
 	Route       Route
 	RouteOrigin Origin
 	Method      Method
+	// Basis says which of its amounts was given: the dry grain or the wetted.
+	Basis Basis
 
 	// Each is what one container takes, Exact before rounding; All is Each,
 	// rounded, times the count: what is weighed out adds up.
 	Each, All hydration.Charge
 	Exact     hydration.Charge
+	// Step is what Each is rounded to: the scale's step, or a finer one where
+	// there is so little that the step would spoil it.
+	Step unit.Grams
 
 	Ratio       unit.Ratio // added water per dry grain; soaked: taken up
 	RatioOrigin Origin
@@ -45,8 +51,10 @@ type Line struct {
 	StoredFrom  Origin
 	Moisture    unit.Fraction // of the wetted grain, wet basis
 	// FillOrigin tells whether a jar's wetted weight was said, weighed by the
-	// collective or reckoned from its volume.
+	// collective or reckoned from its volume. FillLike is another jar that they
+	// weighed, when this one is taken to be filled as densely.
 	FillOrigin Origin
+	FillLike   JarFill
 
 	GypsumShare           unit.Fraction
 	GypsumEach, GypsumAll unit.Grams
@@ -58,11 +66,19 @@ type Line struct {
 //sumtype:decl
 type Reservation interface{ reservation() }
 
-// BagsDifferNote says that sources differ about the hold of bags so large.
-type BagsDifferNote struct{ Container Container }
+// BagsDifferNote says that sources differ about the hold of bags so large, with a
+// hold to suggest that isn't short here.
+type BagsDifferNote struct {
+	Container Container
+	Suggest   time.Duration
+}
 
-// ShortHoldNote says that the hold is shorter than the default would be.
-type ShortHoldNote struct{ Hold Hold }
+// ShortHoldNote says that the hold of a load, counted from 0, is shorter than the
+// default would be.
+type ShortHoldNote struct {
+	Load int
+	Hold Hold
+}
 
 // NoCapacityNote says that nobody has said how many of a container the cooker
 // takes, so loads are not worked out.
@@ -143,12 +159,26 @@ func (s Settings) line(it Item) (Line, error) {
 	if err := s.wet(&l); err != nil {
 		return Line{}, err
 	}
-	l.Each = hydration.Round(l.Exact, s.ScaleStep())
+	l.Step = s.stepFor(l.Exact)
+	l.Each = hydration.Round(l.Exact, l.Step)
 	l.All = l.Each.Times(it.Count)
 	l.GypsumShare = firstSet(it.Gypsum, s.Gypsum)
 	l.GypsumEach = unit.Grams(l.GypsumShare) * l.Exact.Dry
 	l.GypsumAll = l.GypsumEach * unit.Grams(it.Count)
 	return l, nil
+}
+
+// finestStep is the finest that a kitchen's scale shows.
+const finestStep unit.Grams = 0.1
+
+// stepFor is the scale's step, or a tenth of it as often as one of the parts would
+// be less than two steps: half a pint is not weighed in steps of 100 g.
+func (s Settings) stepFor(c hydration.Charge) unit.Grams {
+	step := s.ScaleStep()
+	for step > finestStep && min(c.Dry, c.Water) < 2*step {
+		step = max(step/10, finestStep)
+	}
+	return step
 }
 
 // wet decides how the grain of a line gets its water and how much of both there
@@ -163,9 +193,10 @@ func (s Settings) wet(l *Line) error {
 	if err := s.ratio(l); err != nil {
 		return err
 	}
-	mass, basis := s.mass(l)
+	var mass unit.Grams
+	mass, l.Basis = s.mass(l)
 	var err error
-	if basis == DryBasis {
+	if l.Basis == DryBasis {
 		l.Exact, err = hydration.FromDry(mass, l.Ratio)
 	} else {
 		l.Exact, err = hydration.Measured(mass, l.Ratio)
@@ -209,7 +240,7 @@ func (s Settings) mass(l *Line) (unit.Grams, Basis) {
 		return it.Container.Weight, firstSet(it.Basis, s.BagBasis, Wetted)
 	case it.Container.Volume > 0:
 		var fill unit.Grams
-		fill, l.FillOrigin = s.FillOf(it.Container)
+		fill, l.FillOrigin, l.FillLike = s.fill(it.Container)
 		return fill, Wetted
 	}
 	return it.Container.Weight, firstSet(it.Basis, Wetted)
@@ -240,7 +271,8 @@ func (s Settings) Reverse(have Supply) ([]Makes, error) {
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, Makes{Plan: p, Left: left})
+		left += unit.Grams(n-one.Count) * l.Each.Dry
+		out = append(out, Makes{Plan: p, Left: left, Fills: n})
 	}
 	return out, nil
 }
@@ -249,6 +281,9 @@ func (s Settings) Reverse(have Supply) ([]Makes, error) {
 type Makes struct {
 	Plan Plan
 	Left unit.Grams // dry grain left over
+	// Fills is how many the grain would fill: more than are planned where an order
+	// takes no more.
+	Fills int
 }
 
 // Takes is how long the whole order takes from flame on until the last load
@@ -289,7 +324,7 @@ func takeFrom(left []Item, part Capacity) []Item {
 	var out []Item
 	for i := range left {
 		n := min(left[i].Count, part.Count)
-		if n == 0 || !left[i].Container.Same(part.Container) {
+		if n == 0 || !left[i].sized().Container.Same(part.Container) {
 			continue
 		}
 		it := left[i]

@@ -3,6 +3,7 @@ package kitchen
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 	"time"
 
@@ -48,6 +49,10 @@ func TestAmounts(t *testing.T) {
 		{"quart at 30 % headspace and 0.68 kg/L", Settings{}, Item{Count: 1, Container: jar(1), Route: LiquidCulture}, 320, 130, 450, 0.371},
 		{"quart as they weighed it", Settings{}.With(JarFill{jar(1), 520}), Item{Count: 1, Container: jar(1), Route: LiquidCulture}, 370, 150, 520, 0.371},
 		{"2.5 kg wetted in a bag of no size", Settings{}, Item{Count: 4, Container: Container{Vessel: Bag}, Mass: 2500, Basis: Wetted, Route: GrainToGrain}, 1750, 750, 2500, 0.385},
+		{"half a pint in steps of 100 g is weighed to 10", Settings{}.With(StepIs{100}), Item{Count: 3, Container: jar(0.25), Route: LiquidCulture}, 80, 30, 110, 0.371},
+		{"20 g in steps of 5 is weighed to half a gram", Settings{}, Item{Count: 1, Mass: 20, Basis: Wetted, Route: LiquidCulture}, 14.5, 5.5, 20, 0.371},
+		{"a pint filled as the quart they weighed", Settings{}.With(JarFill{jar(1), 500}), Item{Count: 1, Container: jar(0.5), Route: LiquidCulture}, 180, 70, 250, 0.371},
+		{"of two weighed jars the nearer", Settings{}.With(JarFill{jar(4), 1000}, JarFill{jar(1), 500}), Item{Count: 1, Container: jar(0.5), Route: LiquidCulture}, 180, 70, 250, 0.371},
 		{"steps of 10 g", Settings{}.With(StepIs{10}), Item{Count: 1, Container: bag(5), Route: Agar}, 1550, 710, 2260, 0.397},
 		{"own ratio for agar", Settings{}.With(RatioIs{Route: Agar, Ratio: 0.44}), Item{Count: 1, Container: bag(5), Route: Agar}, 1575, 695, 2270, 0.389},
 		{"moisture wanted: (m − m0)/(1 − m) = 0.60", Settings{}, Item{Count: 1, Mass: 2000, Basis: DryBasis, Moisture: 0.45}, 2000, 1200, 3200, 0.45},
@@ -126,6 +131,15 @@ func TestHold(t *testing.T) {
 		{"10 psi at sea level: 339", Settings{}.With(CookerIs{MaxGauge: unit.PSI(10)}), order(Item{Count: 1, Container: jar(1)}), 339, true},
 		{"own hold is not scaled", at(1600, HoldIs{bag(5), 150 * time.Minute}), order(Item{Count: 1, Container: bag(5)}), 150, false},
 		{"own hold of all bags", Settings{}.With(HoldIs{Container{Vessel: Bag}, 180 * time.Minute}), order(Item{Count: 1, Container: bag(3)}), 180, false},
+		{"5 lb meant dry are 3,315 g wetted", Settings{}.With(BagMeans{DryBasis}), order(Item{Count: 3, Container: bag(5), Route: Agar}), 150, false},
+		{"2.4 kg dry in each are 3.5 kg wetted", Settings{}, order(Item{Count: 4, Container: Container{Vessel: Bag}, Mass: 2400, Basis: DryBasis, Route: Agar}), 150, false},
+		{"a jar of 600 g dry is one of 1.8 L", Settings{}, order(Item{Count: 1, Container: Container{Vessel: Jar, Weight: 600}, Basis: DryBasis, Route: Agar}), 120, false},
+		{"own hold by the name of the size", Settings{}.With(BagMeans{DryBasis}, HoldIs{bag(5), 170 * time.Minute}), order(Item{Count: 3, Container: bag(5), Route: Agar}), 170, false},
+		{"a larger bag no shorter than the own hold of a smaller one", Settings{}.With(HoldIs{bag(5), 150 * time.Minute}), order(Item{Count: 1, Container: bag(6)}), 150, false},
+		{"but no shorter than its default", Settings{}.With(HoldIs{bag(3), 100 * time.Minute}), order(Item{Count: 1, Container: bag(6)}), 120, false},
+		{"a smaller bag isn't ruled by a larger one", Settings{}.With(HoldIs{bag(6), 200 * time.Minute}), order(Item{Count: 1, Container: bag(5)}), 90, false},
+		{"a later hold for all bags replaces", Settings{}.With(HoldIs{bag(5), 150 * time.Minute}, HoldIs{Container{Vessel: Bag}, 200 * time.Minute}), order(Item{Count: 1, Container: bag(5)}), 200, false},
+		{"what can't be done outdoes an own hold", at(1600, HoldIs{Container{Vessel: Bag}, 300 * time.Minute}), order(Item{Count: 1, Container: bag(5)}, Item{Count: 1, Container: jar(4)}), 291, true},
 		{"said with the order", at(1600), Order{Items: []Item{{Count: 1, Container: jar(1)}}, Hold: 100 * time.Minute}, 100, false},
 	}
 	for _, tt := range tests {
@@ -138,16 +152,53 @@ func TestHold(t *testing.T) {
 	}
 }
 
+// A hold taken over from a smaller bag says from which.
+func TestHoldLikeSmaller(t *testing.T) {
+	h := mustWork(t, Settings{}.With(HoldIs{bag(5), 150 * time.Minute}), order(Item{Count: 1, Container: bag(6)})).Hold
+	if h.Origin != Own || h.Like != bag(5) || h.Usual != 120*time.Minute {
+		t.Errorf("hold = %+v, want the collective's own for 5 lb", h)
+	}
+}
+
+// What is suggested for big bags is longer than the default here, wherever here
+// is: 150 at sea level, 235 at 1600 m, where the default is 175.
+func TestSuggestedHold(t *testing.T) {
+	for _, tt := range []struct {
+		m    unit.Metres
+		lb   float64
+		want time.Duration
+	}{{0, 5, 150}, {0, 10, 210}, {1600, 5, 235}, {2000, 5, 240}} {
+		p := mustWork(t, Settings{}.With(Elevation{tt.m}), order(Item{Count: 1, Container: bag(tt.lb)}))
+		i := slices.IndexFunc(p.Notes, func(n Reservation) bool { _, ok := n.(BagsDifferNote); return ok })
+		if i < 0 {
+			t.Errorf("%v lb at %v m: no word that sources differ", tt.lb, tt.m)
+			continue
+		}
+		got := p.Notes[i].(BagsDifferNote).Suggest
+		if got != tt.want*time.Minute || got <= p.Hold.Usual {
+			t.Errorf("%v lb at %v m: %v suggested, want %d min, over %v", tt.lb, tt.m, got, tt.want, p.Hold.Usual)
+		}
+	}
+}
+
 func TestHigherPressure(t *testing.T) {
 	// 17.58 psi restores the sea-level temperature at 1600 m (computed from ISO
 	// 2533 and IAPWS-IF97; the canning guides' bands raise pressure likewise).
 	unrated := mustWork(t, Settings{}.With(Elevation{1600}), order(Item{Count: 1, Container: jar(1)})).Hold
-	if math.Abs(unrated.Higher.PSI()-17.58) > 0.01 || unrated.WithinRating {
-		t.Errorf("unrated: higher = %.2f psi, within rating %v; want 17.58, false", unrated.Higher.PSI(), unrated.WithinRating)
+	if math.Abs(unrated.Higher.PSI()-17.58) > 0.01 || unrated.Rating != RatingUnsaid {
+		t.Errorf("unrated: higher = %.2f psi, rating %d; want 17.58, unsaid", unrated.Higher.PSI(), unrated.Rating)
 	}
 	rated := Settings{}.With(Elevation{1600}, CookerIs{MaxGauge: unit.PSI(20)})
-	if h := mustWork(t, rated, order(Item{Count: 1, Container: jar(1)})).Hold; !h.WithinRating || h.At != unit.PSI(15) {
-		t.Errorf("rated 20 psi: at %.1f psi, within rating %v; want 15, true", h.At.PSI(), h.WithinRating)
+	if h := mustWork(t, rated, order(Item{Count: 1, Container: jar(1)})).Hold; h.Rating != RatingAllows || h.At != unit.PSI(15) {
+		t.Errorf("rated 20 psi: at %.1f psi, rating %d; want 15, allowed", h.At.PSI(), h.Rating)
+	}
+	// At 12 psi 15 psi would do in 175 min, and 17.58 is forbidden.
+	weak := mustWork(t, Settings{}.With(Elevation{1600}, CookerIs{MaxGauge: unit.PSI(12)}), order(Item{Count: 1, Container: jar(1)})).Hold
+	if weak.Rating != RatingForbids || weak.AtReference != 175*time.Minute || !weak.TooLong {
+		t.Errorf("rated 12 psi: rating %d, at 15 psi %v, too long %v; want forbidden, 175 min, true", weak.Rating, weak.AtReference, weak.TooLong)
+	}
+	if unrated.AtReference != 0 {
+		t.Errorf("at 15 psi already, and told of it: %v", unrated.AtReference)
 	}
 	chosen := rated.With(PressureIs{unit.PSI(17.6)})
 	if h := mustWork(t, chosen, order(Item{Count: 1, Container: jar(1)})).Hold; h.Time != 90*time.Minute {
@@ -185,6 +236,55 @@ func TestLoads(t *testing.T) {
 	}
 }
 
+// Loads of different holds have each their own, and each its own caution.
+func TestLoadsHaveTheirOwnHold(t *testing.T) {
+	s := Settings{}.With(bigPot(), HoldIs{jar(1), 10 * time.Minute})
+	p := mustWork(t, s, order(Item{Count: 3, Container: bag(5)}, Item{Count: 7, Container: jar(1)}))
+	if len(p.Loads.Each) != 2 || p.Loads.Each[0].Hold.Time == p.Loads.Each[1].Hold.Time {
+		t.Fatalf("loads = %+v, want two of different holds", p.Loads.Each)
+	}
+	var short []ShortHoldNote
+	for _, n := range p.Notes {
+		if n, ok := n.(ShortHoldNote); ok {
+			short = append(short, n)
+		}
+	}
+	if len(short) != 1 || p.Loads.Each[short[0].Load].Hold.Time != 10*time.Minute {
+		t.Errorf("cautions = %+v, want one for the load of quarts", short)
+	}
+}
+
+// Bags known by the grain in them alone are shared out over the orders too.
+func TestOrdersOfLoads(t *testing.T) {
+	s := Settings{}.With(bigPot())
+	p := mustWork(t, s, order(Item{Count: 4, Container: Container{Vessel: Bag}, Mass: 2000, Basis: Wetted}))
+	n := 0
+	for _, o := range p.Orders() {
+		for _, it := range o.Items {
+			n += it.Count
+		}
+	}
+	if n != 4 || len(p.Orders()) != 2 {
+		t.Errorf("%d bags in %d orders, want 4 in 2", n, len(p.Orders()))
+	}
+}
+
+// Smaller ones hold as much grain, and none are offered where none can be cooked.
+func TestSmaller(t *testing.T) {
+	high := Settings{}.With(Elevation{1600})
+	got, ok := high.Smaller(order(Item{Count: 1, Container: jar(4), Route: Agar}))
+	if !ok || got.Items[0].Count != 4 || !got.Items[0].Container.Same(jar(1)) {
+		t.Errorf("a gallon in smaller ones = %+v (%v), want 4 quarts", got, ok)
+	}
+	dry := high.With(BagMeans{DryBasis})
+	if got, ok := dry.Smaller(order(Item{Count: 3, Container: bag(5), Route: Agar})); !ok || got.Items[0].Count != 5 {
+		t.Errorf("bags of 5 lb dry in smaller ones = %+v (%v), want 5 of 3 lb", got, ok)
+	}
+	if got, ok := (Settings{}).With(Elevation{4000}).Smaller(order(Item{Count: 1, Container: jar(4)})); ok {
+		t.Errorf("at 4000 m smaller ones are offered: %+v", got)
+	}
+}
+
 func TestPickCooker(t *testing.T) {
 	s := Settings{}.With(CookerIs{Name: "small pot", Takes: []Capacity{{4, jar(1)}}}, bigPot())
 	if p := mustWork(t, s, order(Item{Count: 6, Container: jar(1)})); p.Cooker.Name != "big pot" {
@@ -210,6 +310,18 @@ func TestWater(t *testing.T) {
 		o.Hold = tt.hold * time.Minute
 		if got := mustWork(t, Settings{}, o).Loads.Each[0].Water; got != tt.want {
 			t.Errorf("water for %d min = %v L, want %v", tt.hold, got, tt.want)
+		}
+	}
+	// What decides is the sum, the least or the maker's figure, rounded up.
+	for _, tt := range []struct {
+		k    CookerIs
+		hold time.Duration
+		want unit.Litres
+	}{{CookerIs{}, 175, 5}, {CookerIs{}, 420, 5.9}, {CookerIs{MinWater: 6}, 90, 6}, {CookerIs{BoilOff: 3}, 120, 7.7}} {
+		w := tt.k.WaterSum(tt.hold * time.Minute)
+		got := tt.k.water(tt.hold * time.Minute)
+		if most := max(w.Sum(), w.Least, w.Maker); got != tt.want || math.Abs(float64(got-most)) > 0.1 {
+			t.Errorf("water for %d min = %v L (sum %v, least %v, maker %v), want %v", tt.hold, got, w.Sum(), w.Least, w.Maker, tt.want)
 		}
 	}
 	s := Settings{}.With(CookerIs{MaxWater: 2.5})
@@ -282,6 +394,14 @@ func TestReverse(t *testing.T) {
 	}
 	if l := got[0].Plan.Lines[0]; l.Item.Count != 8 || math.Abs(float64(got[0].Left-240)) > 1e-9 {
 		t.Errorf("8 kg make %d bags and leave %v, want 8 and 240 g", l.Item.Count, got[0].Left)
+	}
+	// More than an order takes is planned as far as that goes, and no grain is lost.
+	got, err = Settings{}.Reverse(Supply{Dry: 500000, Containers: []Container{jar(0.25)}, Grain: grain.Rye, Route: LiquidCulture})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l := got[0].Plan.Lines[0]; l.Item.Count != MaxUnits || got[0].Fills <= MaxUnits || math.Abs(float64(l.All.Dry+got[0].Left-500000)) > 1e-6 {
+		t.Errorf("500 kg make %d (fill %d) and leave %v: %v in all", l.Item.Count, got[0].Fills, got[0].Left, l.All.Dry+got[0].Left)
 	}
 	if _, err := (Settings{}).Reverse(Supply{Dry: 500, Containers: []Container{bag(3)}}); !errors.As(err, new(TooSmall)) {
 		t.Errorf("500 g for a 3 lb bag: %v, want TooSmall", err)

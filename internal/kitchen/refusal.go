@@ -32,6 +32,7 @@ const (
 	MinRatio     unit.Ratio  = 0.1
 	LongestHold              = 8 * time.Hour
 	ShortestHold             = time.Minute
+	CoarsestStep unit.Grams  = 100
 	// MaxGaugeError is 5 psi; a dial more than 2 psi off is replaced.
 	MaxGaugeError unit.GaugeKPa = 34.5
 )
@@ -136,9 +137,11 @@ type TooSmall struct {
 	Container     Container
 }
 
-// TooLate says that the start for a deadline has gone by.
+// TooLate says that the start for a deadline has gone by: of so many loads, which
+// lit Now would be out at Soonest.
 type TooLate struct {
-	OutBy, Start, Soonest time.Time
+	Now, OutBy, Start, Soonest time.Time
+	Loads                      int
 }
 
 // NotYet says that a run is not so far: Needs would have to come first.

@@ -305,5 +305,9 @@ func (f *folding) rule(shown unit.GaugeKPa) {
 			at = g
 		}
 	}
-	f.Hold, _ = s.rulingAt(containersOf(f.Order), f.pot, f.Order.Hold, at)
+	boxes, err := s.boxes(f.Order)
+	if err != nil {
+		boxes = boxesIn(containersOf(f.Order), nil) // by the names of the sizes, when the amounts can't be worked out
+	}
+	f.Hold, _ = s.rulingAt(boxes, f.pot, f.Order.Hold, at)
 }

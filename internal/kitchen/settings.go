@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"sort"
 	"strings"
@@ -214,14 +215,32 @@ func (s Settings) StorageMoistureOf(g grain.Kind) (unit.Fraction, Origin) {
 }
 
 // FillOf is the wetted grain in a jar filled their way: as they weighed it, else
-// by volume, headspace and the bulk density of wetted grain.
+// as densely as the jar nearest in size that they weighed, else by volume,
+// headspace and the bulk density of wetted grain.
 func (s Settings) FillOf(c Container) (unit.Grams, Origin) {
-	for _, f := range slices.Backward(s.Fills) {
+	g, origin, _ := s.fill(c)
+	return g, origin
+}
+
+// fill is FillOf with the other jar that the density was taken from.
+func (s Settings) fill(c Container) (unit.Grams, Origin, JarFill) {
+	var nearest JarFill
+	apart := math.Inf(1)
+	for _, f := range s.Fills {
 		if f.Container.Same(c) {
-			return f.Wetted, Own
+			return f.Wetted, Own, JarFill{}
+		}
+		if f.Container.Volume <= 0 {
+			continue
+		}
+		if d := math.Abs(math.Log(float64(f.Container.Volume / c.Volume))); d < apart {
+			nearest, apart = f, d
 		}
 	}
-	return hydration.JarFill(c.Volume, s.Empty(), wettedDensity), Default
+	if nearest.Wetted > 0 {
+		return nearest.Wetted * unit.Grams(c.Volume/nearest.Container.Volume), Own, nearest
+	}
+	return hydration.JarFill(c.Volume, s.Empty(), wettedDensity), Default, JarFill{}
 }
 
 // CookerNamed finds a cooker by its name, case aside. The empty name finds the

@@ -181,7 +181,7 @@ func TestChecks(t *testing.T) {
 		{"twice as much water as grain and more", RatioIs{Ratio: 3}, WaterRatio},
 		{"gypsum 40 %", GypsumIs{0.4}, GypsumShare},
 		{"grain at 45 % as bought", StorageMoisture{grain.Rye, 0.45}, Moisture},
-		{"steps of a kilo", StepIs{1000}, ScaleStepSize},
+		{"steps of 200 g", StepIs{200}, ScaleStepSize},
 		{"cooking above the rating", PressureIs{unit.PSI(18)}, GaugePressure},
 		{"rated 100 psi", CookerIs{MaxGauge: unit.PSI(100)}, GaugePressure},
 		{"takes 5,000 jars", CookerIs{Takes: []Capacity{{5000, jar(1)}}}, CookerCapacity},
@@ -206,34 +206,53 @@ func TestChecks(t *testing.T) {
 func TestFix(t *testing.T) {
 	three := order(Item{Count: 3, Container: bag(5), Route: Agar})
 	mixed := order(Item{Count: 4, Container: jar(1)}, Item{Count: 2, Container: bag(3)})
+	filled := order(Item{Count: 4, Container: jar(1), Mass: 500})
 	tests := []struct {
 		name string
 		from Order
 		fix  Item
 		was  int
 		want Order
-		ok   bool
+		how  Fixed
 	}{
-		{"no, 4 bags", three, Item{Count: 4, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: bag(5), Route: Agar}), true},
-		{"make it rye", three, Item{Grain: grain.Rye}, 0, order(Item{Count: 3, Container: bag(5), Route: Agar, Grain: grain.Rye}), true},
-		{"no, lc", three, Item{Route: LiquidCulture}, 0, order(Item{Count: 3, Container: bag(5), Route: LiquidCulture}), true},
-		{"no, 6 lb", three, Item{Container: bag(6)}, 0, order(Item{Count: 3, Container: bag(6), Route: Agar}), true},
-		{"make it oats, of two items", mixed, Item{Grain: grain.Oats}, 0, order(Item{Count: 4, Container: jar(1), Grain: grain.Oats}, Item{Count: 2, Container: bag(3), Grain: grain.Oats}), true},
-		{"3 bags, not the jars", mixed, Item{Count: 3, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: jar(1)}, Item{Count: 3, Container: bag(3)}), true},
-		{"5 not 2", mixed, Item{Count: 5}, 2, order(Item{Count: 4, Container: jar(1)}, Item{Count: 5, Container: bag(3)}), true},
-		{"5 of two items: which?", mixed, Item{Count: 5}, 0, mixed, false},
-		{"as it is already", three, Item{Count: 3}, 0, three, false},
+		{"no, 4 bags", three, Item{Count: 4, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: bag(5), Route: Agar}), Mended},
+		{"make it rye", three, Item{Grain: grain.Rye}, 0, order(Item{Count: 3, Container: bag(5), Route: Agar, Grain: grain.Rye}), Mended},
+		{"no, lc", three, Item{Route: LiquidCulture}, 0, order(Item{Count: 3, Container: bag(5), Route: LiquidCulture}), Mended},
+		{"no, 6 lb", three, Item{Container: bag(6)}, 0, order(Item{Count: 3, Container: bag(6), Route: Agar}), Mended},
+		{"make it oats, of two items", mixed, Item{Grain: grain.Oats}, 0, order(Item{Count: 4, Container: jar(1), Grain: grain.Oats}, Item{Count: 2, Container: bag(3), Grain: grain.Oats}), Mended},
+		{"3 bags, not the jars", mixed, Item{Count: 3, Container: Container{Vessel: Bag}}, 0, order(Item{Count: 4, Container: jar(1)}, Item{Count: 3, Container: bag(3)}), Mended},
+		{"5 not 2", mixed, Item{Count: 5}, 2, order(Item{Count: 4, Container: jar(1)}, Item{Count: 5, Container: bag(3)}), Mended},
+		{"5 of two items: which?", mixed, Item{Count: 5}, 0, mixed, Unclear},
+		{"no, 4 quarts, of jars that hold 500 g", filled, Item{Count: 3, Container: jar(1)}, 0, order(Item{Count: 3, Container: jar(1), Mass: 500}), Mended},
+		{"no, 4 pints, of jars that hold 500 g", filled, Item{Count: 4, Container: jar(0.5)}, 0, order(Item{Count: 4, Container: jar(0.5)}), Mended},
+		{"no, 2 kg dry, of bags", three, Item{Count: 1, Mass: 2000, Basis: DryBasis}, 0, order(Item{Count: 3, Container: Container{Vessel: Bag, Weight: 2000}, Basis: DryBasis, Route: Agar}), Mended},
+		{"no, 300 g dry, of jars", filled, Item{Count: 1, Mass: 300, Basis: DryBasis}, 0, order(Item{Count: 4, Container: jar(1), Mass: 300, Basis: DryBasis}), Mended},
+		{"no, 2 kg dry, of two items", mixed, Item{Count: 1, Mass: 2000, Basis: DryBasis}, 0, mixed, Unclear},
+		{"as it is already", three, Item{Count: 3}, 0, three, Unchanged},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			got, ok := tt.from.Fix(tt.fix, tt.was)
-			if ok != tt.ok {
-				t.Errorf("Fix = %v, want %v", ok, tt.ok)
+			got, how := tt.from.Fix(tt.fix, tt.was)
+			if how != tt.how {
+				t.Errorf("Fix = %v, want %v", how, tt.how)
 			}
 			if diff := cmp.Diff(tt.want, got); diff != "" {
 				t.Errorf("order (-want +got):\n%s", diff)
 			}
 		})
+	}
+}
+
+// A weight alone mends the one there is, and of two items asks which.
+func TestFixMass(t *testing.T) {
+	if got, how := order(Item{Count: 3, Container: bag(5)}).FixMass(2000); how != Mended || got.Items[0] != (Item{Count: 3, Container: Container{Vessel: Bag, Weight: 2000}}) {
+		t.Errorf("2 kg for bags of 5 lb = %+v (%v)", got, how)
+	}
+	if _, how := order(Item{Count: 3, Container: bag(5)}, Item{Count: 2, Container: jar(1)}).FixMass(2000); how != Unclear {
+		t.Errorf("2 kg for two items: %v, want unclear", how)
+	}
+	if _, how := order(Item{Count: 1, Mass: 2000}).FixMass(2000); how != Unchanged {
+		t.Errorf("2 kg for 2 kg: %v, want unchanged", how)
 	}
 }
 

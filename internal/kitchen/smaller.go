@@ -13,18 +13,40 @@ func (s Settings) Smaller(o Order) (Order, bool) {
 	out := o
 	out.Items = nil
 	for _, it := range o.Items {
-		small := Container{Vessel: Jar, Volume: unit.USQuarts(1)}
-		if it.Container.Vessel == Bag {
-			small = Container{Vessel: Bag, Weight: unit.Pounds(3)}
+		less, err := s.smaller(it)
+		if err != nil {
+			return o, false
 		}
-		if it.sized().Container.size() > small.size() {
-			times := math.Ceil(float64(it.Count) * it.sized().Container.size() / small.size() * 0.99)
-			it.Count, it.Container, it.Mass = int(times), small, 0
-		}
-		out.Items = append(out.Items, it)
+		out.Items = append(out.Items, less)
 	}
 	p, err := s.Work(out)
 	return out, err == nil && !p.Hold.TooLong
+}
+
+// smaller is an item in smaller containers; itself, where it is in them already.
+func (s Settings) smaller(it Item) (Item, error) {
+	less := it
+	less.Container, less.Mass = Container{Vessel: Jar, Volume: unit.USQuarts(1)}, 0
+	switch it.Container.Vessel {
+	case Bag:
+		less.Container = Container{Vessel: Bag, Weight: unit.Pounds(3)}
+	case Jar:
+	case 0:
+		return it, nil
+	}
+	now, err := s.line(it)
+	if err != nil {
+		return it, err
+	}
+	then, err := s.line(less)
+	if err != nil {
+		return it, err
+	}
+	if now.box().heated().size() <= then.box().heated().size()*1.001 {
+		return it, nil
+	}
+	less.Count = int(math.Ceil(float64(it.Count) * float64(now.Exact.Wetted/then.Exact.Wetted) * 0.99))
+	return less, nil
 }
 
 // Slip is an order whose one size out of range was brought back by shifting its

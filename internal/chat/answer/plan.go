@@ -26,7 +26,11 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 	}
 	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings, Was: was}
 	if i.OutBy != nil {
-		if view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now); err != nil {
+		view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now)
+		if late, ok := errors.AsType[kitchen.TooLate](err); ok {
+			return wording.TooLate(late, i.Order), nil
+		}
+		if err != nil {
 			return chat.Post{}, err
 		}
 	}
@@ -73,7 +77,7 @@ func deadline(by phrase.Moment, p kitchen.Plan, asked, now time.Time) (start, ou
 			return start, out, nil
 		}
 	}
-	return start, out, kitchen.TooLate{OutBy: out, Start: start, Soonest: now.Add(p.Takes())}
+	return start, out, kitchen.TooLate{Now: now, OutBy: out, Start: start, Soonest: now.Add(p.Takes()), Loads: len(p.Loads.Each)}
 }
 
 // tell says whether something is told to this collective for the first time, and
@@ -152,20 +156,26 @@ func (t *turn) correct(i phrase.Correct, ctx scene) (chat.Post, error) {
 	if ctx.plan == nil {
 		return chat.Post{}, kitchen.NoPlanYet{}
 	}
-	fixed, ok := fix(ctx.plan.Order, i)
+	fixed, how := fix(ctx.plan.Order, i)
 	next := phrase.Plan{Order: fixed, OutBy: ctx.plan.OutBy}
 	if i.OutBy != nil {
-		next.OutBy, ok = i.OutBy, true
+		next.OutBy, how = i.OutBy, kitchen.Mended
 	}
-	if !ok {
+	switch how {
+	case kitchen.Mended:
+		return t.ask(next, ctx)
+	case kitchen.Unchanged:
 		t.kind, t.said = planKind, ctx.plan.String()
 		return wording.NothingChanged(), nil
+	case kitchen.Unclear:
+		t.kind, t.said = planKind, ctx.plan.String()
+		return wording.WhichItem(ctx.plan.Order), nil
 	}
-	return t.ask(next, ctx)
+	panic("correction " + how.String())
 }
 
 // fix lays a correction over an order.
-func fix(o kitchen.Order, i phrase.Correct) (kitchen.Order, bool) {
+func fix(o kitchen.Order, i phrase.Correct) (kitchen.Order, kitchen.Fixed) {
 	if mass, ok := i.Grams(); ok {
 		return o.FixMass(mass)
 	}

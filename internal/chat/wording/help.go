@@ -1,16 +1,52 @@
 package wording
 
 import (
+	"strings"
+
+	"ryebell/internal/calc/hydration"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
 
-// Help shows six things to type, or one topic.
-func Help(topic kitchen.Topic) chat.Post {
+// Help shows six things to type, or one topic, with the figures of this kitchen
+// where they depend on it.
+func Help(topic kitchen.Topic, s kitchen.Settings) chat.Post {
 	if topic == 0 {
 		return firstHelp()
 	}
-	return lines(helpOn(topic)...)
+	return lines(helpOn(topic, s)...)
+}
+
+// holdExample is a hold for 5 lb bags to type, longer than the default at this
+// height: an example that is copied must not shorten a hold.
+func holdExample(s kitchen.Settings) string {
+	h, ok := s.SuggestedHold(kitchen.Container{Vessel: kitchen.Bag, Weight: fiveLb})
+	if !ok {
+		return ""
+	}
+	return "`hold 5lb bags " + whole(h.Minutes()) + "`"
+}
+
+func setHold(s kitchen.Settings) string {
+	if e := holdExample(s); e != "" {
+		return "Set a longer hold: " + e + ". "
+	}
+	return ""
+}
+
+// ratioFor45 is the water per dry grain that makes 45 % moisture of the usual
+// grain.
+func ratioFor45(s kitchen.Settings) string {
+	m0, from := s.StorageMoistureOf(s.GrainMeant())
+	r, err := hydration.RatioFor(0.45, m0)
+	if err != nil {
+		return ""
+	}
+	as := "at " + finePercent(m0) + " as bought"
+	if from == kitchen.Own {
+		as += ", your figure"
+	}
+	return "Water per grain and moisture are not the same: 45" + nb + "% moisture is r " + exact(float64(r)) + " (" + s.GrainMeant().String() + " " + as + ")."
 }
 
 func firstHelp() chat.Post {
@@ -28,7 +64,7 @@ func firstHelp() chat.Post {
 
 // helpOn is the page of a topic, a paragraph each. Figures without a source are
 // common practice.
-func helpOn(t kitchen.Topic) []string {
+func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 	switch t {
 	case kitchen.TopicJars:
 		return []string{
@@ -41,7 +77,7 @@ func helpOn(t kitchen.Topic) []string {
 		return []string{
 			"**Bags**: 5" + nb + "lb means wetted grain, unless you say `5 lb bags means dry`.",
 			"Dry grain and measured water in, knead, gussets out, air out, fold the top towards the patch, patch free.",
-			"Raise them off the water, a plate on top. Big bags heat slowly: sources hold 150 to 240" + nb + "min.",
+			"Raise them off the water, a plate on top. Big bags heat slowly: sources hold 90 to 240" + nb + "min at sea level.",
 		}
 	case kitchen.TopicFilters:
 		return []string{
@@ -53,7 +89,7 @@ func helpOn(t kitchen.Topic) []string {
 		return []string{
 			"**Hydration**: dry = wetted / (1 + r), water = r × dry.",
 			"r by route: LC 0.40, G2G 0.43, agar 0.46 (common practice). To set yours: `agar 0.44`",
-			"Or by moisture: `2 kg rye at 45% moisture`. Water per grain and moisture are not the same: 45" + nb + "% moisture is r 0.60.",
+			"Or by moisture: `2 kg rye at 45% moisture`. " + ratioFor45(s),
 			"A good kernel crushes between the nails with no dry white core.",
 		}
 	case kitchen.TopicCook:
@@ -61,7 +97,7 @@ func helpOn(t kitchen.Topic) []string {
 			"**The cook**: water under the rack, vent a steady plume 10" + nb + "min, then 15" + nb + "psi, then the hold.",
 			"Lost pressure? The hold starts again. Check the water first: sagging at full flame can mean dry.",
 			"Heat off, leave it shut until it shows zero. Never cool it by force.",
-			"Set a hold: `hold 5lb bags 150`. Holds are common practice, not proof.",
+			setHold(s) + "Holds are common practice, not proof.",
 		}
 	case kitchen.TopicCooling:
 		return []string{
@@ -97,7 +133,7 @@ func helpOn(t kitchen.Topic) []string {
 			"**Your kitchen**, said once:",
 			"`we're at 1600 m` · `room 19C`",
 			"`big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge`",
-			"`hold 5lb bags 150` · `we soak jars` · `round to 10 g`",
+			strings.TrimPrefix(holdExample(s)+" · `we soak jars` · `round to 10 g`", " · "),
 			"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
 			"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
 			"`the usual is 3 bags 5lb agar`",

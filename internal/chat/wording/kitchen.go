@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strconv"
 
 	"ryebell/internal/chat"
@@ -72,7 +73,7 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 // elevationChanged shows what the height does to the hold of a quart jar.
 func elevationChanged(c kitchen.Elevation, after kitchen.Settings) []chat.Block {
 	out := []chat.Block{say("Kitchen at **" + height(c.Height) + "** from now on.")}
-	for _, container := range []kitchen.Container{{Vessel: kitchen.Jar, Volume: quart}, {Vessel: kitchen.Bag, Weight: fiveLb}} {
+	for _, container := range examples() {
 		p, err := after.Work(kitchen.Order{Items: []kitchen.Item{{Count: 1, Container: container}}})
 		if err != nil {
 			continue
@@ -86,6 +87,34 @@ func elevationChanged(c kitchen.Elevation, after kitchen.Settings) []chat.Block 
 		default:
 			out = append(out, say("A "+one(container)+": hold "+minutes(h.Time)+" at "+psi(h.At)+", "+minutes(h.Base)+" at sea level."))
 		}
+	}
+	return out
+}
+
+// examples are the containers whose holds a kitchen is shown.
+func examples() []kitchen.Container {
+	return []kitchen.Container{{Vessel: kitchen.Jar, Volume: quart}, {Vessel: kitchen.Bag, Weight: fiveLb}}
+}
+
+// holdsNow is the hold in force for a quart and a 5 lb bag in this kitchen.
+func holdsNow(s kitchen.Settings) []chat.Block {
+	var out []chat.Block
+	for _, c := range examples() {
+		p, err := s.Work(kitchen.Order{Items: []kitchen.Item{{Count: 1, Container: c}}})
+		if err != nil {
+			continue
+		}
+		h := p.Hold
+		text := "Hold now, " + one(c) + ": "
+		switch {
+		case h.TooLong:
+			text += "not with this cooker here"
+		case h.Origin == kitchen.Default:
+			text += minutes(h.Time) + " at " + psi(h.At)
+		default:
+			text += minutes(h.Time) + ", " + ownHold(h)
+		}
+		out = append(out, say(text+"."))
 	}
 	return out
 }
@@ -247,10 +276,7 @@ func measureWord(m kitchen.Measure) string {
 func orderWords(o kitchen.Order) string {
 	var parts []string
 	for _, it := range o.Items {
-		s := many(it.Count, it.Container)
-		if it.Container.Vessel == 0 {
-			s = massAsSaid(it.Mass) + " of " + basisWord(it.Basis)
-		}
+		s := itemWords(it, it.Basis)
 		if it.Grain != 0 {
 			s += ", " + it.Grain.String()
 		}
@@ -268,7 +294,7 @@ func Kitchen(s kitchen.Settings) chat.Post {
 	if s.Elevation != nil {
 		elevation = height(*s.Elevation)
 	}
-	room := "20" + nb + "°C (taken)"
+	room := warmth(s.RoomTemp()) + " (not said)"
 	if s.Room != nil {
 		room = warmth(*s.Room)
 	}
@@ -287,7 +313,11 @@ func Kitchen(s kitchen.Settings) chat.Post {
 	if len(cookers) > 0 {
 		post.Blocks = append(post.Blocks, cookers)
 	}
+	post.Blocks = append(post.Blocks, holdsNow(s)...)
 	for _, h := range s.Holds {
+		if slices.ContainsFunc(examples(), h.Container.Same) {
+			continue // said just above
+		}
 		post.Blocks = append(post.Blocks, say("Hold "+holdScope(h.Container)+": "+minutes(h.Hold)+"."))
 	}
 	post.Blocks = append(post.Blocks, moreSettings(s)...)
@@ -303,6 +333,9 @@ func moreSettings(s kitchen.Settings) []chat.Block {
 	}
 	for _, r := range s.Ratios {
 		out = append(out, say("Water for "+ratioScope(r)+": "+ratio(r.Ratio)+" per dry grain."))
+	}
+	for _, m := range s.StoredAt {
+		out = append(out, say("As bought, "+grainScope(m)+": "+finePercent(m.Moisture)+" moisture."))
 	}
 	for _, y := range s.Yields {
 		out = append(out, say(yieldName(y)+": "+ratio2(float64(y.Drained/y.Dry))+" times dry."))

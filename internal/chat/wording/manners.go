@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -106,6 +107,17 @@ func UndoneRole(name string, r kitchen.Role) chat.Post {
 // NothingChanged says that a correction left all as it was.
 func NothingChanged() chat.Post { return lines("That is how it stands already. Nothing changed.") }
 
+// WhichItem asks which of several items a correction means.
+func WhichItem(o kitchen.Order) chat.Post {
+	var have []string
+	for _, it := range o.Items {
+		have = append(have, orderWords(kitchen.Order{Items: []kitchen.Item{it}}))
+	}
+	first := o.Items[0]
+	return lines("**Which one?** "+strings.Join(have, "; ")+". Nothing changed.",
+		"Name it, like `no, "+plain(many(first.Count+1, first.Container))+"`")
+}
+
 // CookedOn says that a plan became a run.
 func CookedOn(no kitchen.RunNo, cook string, p kitchen.Plan, zoneNow time.Time) chat.Post {
 	cooker := "the cooker"
@@ -118,7 +130,7 @@ func CookedOn(no kitchen.RunNo, cook string, p kitchen.Plan, zoneNow time.Time) 
 		caution = say("**Caution**, on the record: shorter than the default here, " + minutes(h.Usual) + ".")
 	}
 	return with(theirs(
-		say("**Run "+no.String()+"** in {} is yours, {}, "+clock(zoneNow, zoneNow)+": "+orderWords(p.Order)+".", cooker, cook),
+		say("**Run "+no.String()+"** in {}, "+clock(zoneNow, zoneNow)+": "+orderWords(p.Order)+". Cook: {}.", cooker, cook),
 		say("Now: "+litres(p.Loads.Each[0].Water)+" water, rack, load, lid, heat. Vent a steady plume 10"+nb+"min, then "+psi(h.At)+" for **"+minutes(h.Time)+"**."),
 		caution,
 		say("Steam and hot jars burn; the maker's manual comes first. Stay in earshot; open only at zero."),

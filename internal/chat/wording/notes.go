@@ -13,10 +13,24 @@ func notes(v PlanView) []chat.Block {
 			out = append(out, say(text))
 		}
 	}
+	if as := countedAs(v.Plan); as != "" {
+		out = append(out, say("In the pot "+as+"."))
+	}
 	if v.First == New && v.Settings.Elevation == nil {
 		out = append(out, say("Higher than the sea? `we're at 1600 m`"))
 	}
 	return out
+}
+
+// countedAs says which containers count like which larger ones.
+func countedAs(p kitchen.Plan) string {
+	var parts []string
+	for _, n := range p.Notes {
+		if n, ok := n.(kitchen.CountedAsNote); ok {
+			parts = append(parts, "a "+short(n.Container)+" counts as a "+short(n.As))
+		}
+	}
+	return listed(parts)
 }
 
 // note is one reservation in a sentence or two; empty when it needn't be said
@@ -27,7 +41,7 @@ func note(n kitchen.Reservation, v PlanView) string {
 		if v.FirstBags != New {
 			return ""
 		}
-		return "Sources hold bags this big 90 to 240" + nb + "min. Yours: `hold " + typed(n.Container) + "s 150`"
+		return "Sources hold bags this big 90 to 240" + nb + "min at sea level. Longer: `hold " + typed(n.Container) + "s " + whole(n.Suggest.Minutes()) + "`"
 	case kitchen.ShortHoldNote:
 		return "" // said with the hold
 	case kitchen.NoCapacityNote:
@@ -36,7 +50,7 @@ func note(n kitchen.Reservation, v PlanView) string {
 		}
 		return "Does it fit? Tell me once, like `big pot takes 7 quarts or 3 5lb bags`"
 	case kitchen.CountedAsNote:
-		return "Room: a " + short(n.Container) + " counts as a " + short(n.As) + "."
+		return "" // said together
 	case kitchen.WaterOverNote:
 		return "**" + litres(n.Needed) + " is over the " + litres(n.Max) + "** the cooker takes: cook a smaller load, not a shorter hold."
 	case kitchen.LowPressureNote:

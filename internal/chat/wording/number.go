@@ -35,9 +35,12 @@ func upTo(decimals int, v float64) string {
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}
-	if math.Abs(v) >= 1000 {
-		point := strings.IndexByte(s+".", '.')
-		return whole(math.Trunc(v)) + s[point:]
+	before, after, pointed := strings.Cut(s, ".") // of the rounded figure, for 999.96 is 1,000
+	if n, err := strconv.ParseFloat(before, 64); err == nil && math.Abs(n) >= 1000 {
+		s = whole(n)
+		if pointed {
+			s += "." + after
+		}
 	}
 	if s == "-0" {
 		return "0"
@@ -53,6 +56,15 @@ func isRound(v float64, parts float64) bool {
 }
 
 func grams(g unit.Grams) string { return whole(float64(g)) + nb + "g" }
+
+// weighed prints a mass that was rounded to a step of the scale, or is too small
+// for whole grams.
+func weighed(g unit.Grams) string {
+	if g >= 1000 {
+		return grams(g)
+	}
+	return upTo(1, float64(g)) + nb + "g"
+}
 
 // kilos prints a larger mass as a shopper would say it.
 func kilos(g unit.Grams) string {
@@ -86,6 +98,16 @@ func percent(f unit.Fraction) string { return whole(f.Percent()) + nb + "%" }
 func finePercent(f unit.Fraction) string { return upTo(1, f.Percent()) + nb + "%" }
 
 func ratio(r unit.Ratio) string { return strconv.FormatFloat(float64(r), 'f', 2, 64) }
+
+// exact prints a factor of a sum so that the sum can be done again: two decimals,
+// up to four where they count.
+func exact(f float64) string {
+	s := strconv.FormatFloat(f, 'f', 4, 64)
+	for strings.HasSuffix(s, "0") && len(s)-strings.IndexByte(s, '.') > 3 {
+		s = s[:len(s)-1]
+	}
+	return s
+}
 
 func psi(g unit.GaugeKPa) string { return upTo(1, g.PSI()) + nb + "psi" }
 

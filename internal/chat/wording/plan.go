@@ -2,7 +2,6 @@ package wording
 
 import (
 	"strconv"
-	"strings"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -42,25 +41,29 @@ const (
 )
 
 // Plan says what to weigh, how long to hold and what else the order asks for.
+// What can't be done at all, and what was changed, stands before the amounts.
 func Plan(v PlanView) chat.Post {
 	p := v.Plan
 	post := chat.Post{Loudness: chat.Answer}
+	if p.Hold.TooLong {
+		post.Blocks = tooLong(v)
+	}
+	if v.Was != nil {
+		post.Blocks = append(post.Blocks, say("Changed, was: "+orderWords(*v.Was)+"."))
+	}
 	if len(p.Lines) == 1 {
 		post.Blocks = append(post.Blocks, oneLine(p.Lines[0])...)
 	} else {
 		post.Blocks = append(post.Blocks, severalLines(p)...)
 	}
-	if v.Was != nil {
-		post.Blocks = append(post.Blocks, say("Changed, was: "+orderWords(*v.Was)+"."))
-	}
 	post.Blocks = append(post.Blocks, gypsum(p)...)
-	if p.Hold.Time == 0 {
+	switch {
+	case p.Hold.Time == 0:
 		return with(post, tap("Why", "why"))
-	}
-	post.Blocks = append(post.Blocks, holdLine(v)...)
-	if p.Hold.TooLong {
+	case p.Hold.TooLong:
 		return smaller(post, v)
 	}
+	post.Blocks = append(post.Blocks, holdLines(v)...)
 	post.Blocks = append(post.Blocks, waterAndLoads(v)...)
 	post.Blocks = append(post.Blocks, notes(v)...)
 	return nextStep(post, v)
@@ -108,19 +111,16 @@ func oneLine(l kitchen.Line) []chat.Block {
 // amounts is what to weigh out. Soaked grain takes water in plenty, so only the
 // grain is weighed.
 func amounts(l kitchen.Line) string {
-	dry := grams(l.Each.Dry) + " " + l.Grain.String()
+	dry := weighed(l.Each.Dry) + " " + l.Grain.String()
 	if l.Method == kitchen.Soaked {
 		return dry + ", dry"
 	}
-	return dry + " + " + grams(l.Each.Water) + " water"
+	return dry + " + " + weighed(l.Each.Water) + " water"
 }
 
 // taken echoes an item as it was understood, with what was not said.
 func taken(l kitchen.Line) string {
-	s := many(l.Item.Count, l.Item.Container)
-	if l.Item.Container.Vessel == 0 {
-		s = massAsSaid(l.Item.Mass) + " of " + basisWord(l.Item.Basis)
-	}
+	s := itemWords(l.Item, l.Basis)
 	if l.Route != 0 {
 		s += ", " + routeWord(l.Route)
 	}
@@ -134,6 +134,30 @@ func taken(l kitchen.Line) string {
 	}
 	if l.Route == 0 && l.Method == kitchen.Measured && l.RatioOrigin != kitchen.Said {
 		s += "; no route: " + ratio(l.Ratio) + " water"
+	}
+	return s
+}
+
+// itemWords names the containers of an item, or its loose grain, and the grain in
+// each where the size doesn't tell.
+func itemWords(it kitchen.Item, basis kitchen.Basis) string {
+	c := it.Container
+	if c.Vessel == 0 {
+		return massAsSaid(it.Mass) + " of " + basisWord(basis)
+	}
+	if !c.Sized() {
+		c.Weight = it.Mass
+	}
+	s := many(it.Count, c)
+	kind := " wetted"
+	if basis == kitchen.DryBasis {
+		kind = " dry"
+	}
+	switch {
+	case it.Mass > 0 && it.Mass != c.Weight:
+		s += ", " + massAsSaid(it.Mass) + kind + " in each"
+	case basis == kitchen.DryBasis && c.Volume == 0:
+		s += kind
 	}
 	return s
 }
@@ -167,20 +191,19 @@ func result(l kitchen.Line) string {
 	if l.Item.Container.Vessel != 0 {
 		per = " a " + l.Item.Container.Vessel.String()
 	}
-	if l.Method == kitchen.Soaked {
-		return "Soak, simmer in plenty of water, drain: " + grams(l.Each.Wetted) + per + ", about " + percent(l.Moisture) + " moisture."
+	if l.FillLike.Wetted > 0 {
+		per += ", filled as your " + one(l.FillLike.Container)
 	}
-	return "Wetted " + grams(l.Each.Wetted) + per + ", " + percent(l.Moisture) + " moisture."
+	if l.Method == kitchen.Soaked {
+		return "Soak, simmer in plenty of water, drain: " + weighed(l.Each.Wetted) + per + ", about " + percent(l.Moisture) + " moisture."
+	}
+	return "Wetted " + weighed(l.Each.Wetted) + per + ", " + percent(l.Moisture) + " moisture."
 }
 
 // severalLines says a plan of several items as one table: one container, then
 // all of its kind, then everything together.
 func severalLines(p kitchen.Plan) []chat.Block {
-	head := "**" + kilos(p.All.Dry) + " grain + " + kilos(p.All.Water) + " water** in all."
-	if soaksAll(p) {
-		head = "**" + kilos(p.All.Dry) + " dry grain** in all."
-	}
-	out := []chat.Block{say(head)}
+	out := []chat.Block{say(inAll(p))}
 	table := chat.Table{Align: []chat.Align{chat.Left, chat.Right, chat.Right}}
 	table.Rows = append(table.Rows, []string{"", "dry", "water"})
 	for _, l := range p.Lines {
@@ -191,7 +214,7 @@ func severalLines(p kitchen.Plan) []chat.Block {
 	}
 	out = append(out, table)
 	for _, l := range p.Lines {
-		out = append(out, say(taken(l)+": "+grams(l.Each.Wetted)+" wetted, "+percent(l.Moisture)+" moisture."))
+		out = append(out, say(taken(l)+": "+weighed(l.Each.Wetted)+" wetted, "+percent(l.Moisture)+" moisture."))
 	}
 	if anySoaked(p) {
 		out = append(out, say("Soaked grain: simmer in plenty of water, drain, then fill by weight."))
@@ -201,9 +224,9 @@ func severalLines(p kitchen.Plan) []chat.Block {
 
 func amountRow(label string, l kitchen.Line, dry, water unit.Grams) []string {
 	if l.Method == kitchen.Soaked {
-		return []string{label, grams(dry), "soak"}
+		return []string{label, weighed(dry), "soak"}
 	}
-	return []string{label, grams(dry), grams(water)}
+	return []string{label, weighed(dry), weighed(water)}
 }
 
 // short names a container within nine columns or so, for the first column of a
@@ -223,13 +246,25 @@ func short(c kitchen.Container) string {
 	panic("vessel " + c.Vessel.String())
 }
 
-func soaksAll(p kitchen.Plan) bool {
+// inAll is what is weighed out for several items together: what soaked grain
+// takes up is not.
+func inAll(p kitchen.Plan) string {
+	var water unit.Grams
+	soaked := 0
 	for _, l := range p.Lines {
-		if l.Method != kitchen.Soaked {
-			return false
+		if l.Method == kitchen.Soaked {
+			soaked++
+			continue
 		}
+		water += l.All.Water
 	}
-	return true
+	switch soaked {
+	case 0:
+		return "**" + kilos(p.All.Dry) + " grain + " + kilos(water) + " water** in all."
+	case len(p.Lines):
+		return "**" + kilos(p.All.Dry) + " dry grain** in all."
+	}
+	return "**" + kilos(p.All.Dry) + " dry grain, " + kilos(water) + " water to measure** in all."
 }
 
 func anySoaked(p kitchen.Plan) bool {
@@ -248,127 +283,10 @@ func gypsum(p kitchen.Plan) []chat.Block {
 	}
 	if len(p.Lines) == 1 && p.Lines[0].Item.Count > 1 {
 		l := p.Lines[0]
-		return []chat.Block{say("Gypsum " + finePercent(l.GypsumShare) + ": " + grams(l.GypsumEach) + " a " +
-			l.Item.Container.Vessel.String() + ", " + grams(l.GypsumAll) + " in all.")}
+		return []chat.Block{say("Gypsum " + finePercent(l.GypsumShare) + ": " + weighed(l.GypsumEach) + " a " +
+			l.Item.Container.Vessel.String() + ", " + weighed(l.GypsumAll) + " in all.")}
 	}
-	return []chat.Block{say("Gypsum: " + grams(p.Gypsum) + " in all.")}
-}
-
-// holdLine says how long at which pressure, and for how high a kitchen.
-func holdLine(v PlanView) []chat.Block {
-	h := v.Plan.Hold
-	where := "at " + height(v.Settings.Height())
-	if v.Settings.Height() == 0 {
-		where = "at sea level"
-	}
-	if h.TooLong {
-		return []chat.Block{
-			say("**Not with this cooker at this height**: " + minutes(h.Base) + " at sea level become " + span(h.Time) + " at " + psi(h.At) + ", " + where + "."),
-			say(tooLongAdvice(h)),
-		}
-	}
-	text := "Hold **" + minutes(h.Time) + "** at " + psi(h.At)
-	switch h.Origin {
-	case kitchen.Said:
-		text += ", as you said"
-	case kitchen.Own:
-		text += ", your own figure"
-	case kitchen.Default:
-		text += ", " + where
-	}
-	text += "."
-	out := []chat.Block{say(text)}
-	if h.Short() {
-		out = append(out, say("**Caution**: shorter than the default here, "+minutes(h.Usual)+". Less is killed."))
-	}
-	if h.Origin == kitchen.Default && h.Higher > 0 {
-		out = append(out, say(higherAdvice(h)))
-	}
-	return out
-}
-
-func tooLongAdvice(h kitchen.Hold) string {
-	if h.WithinRating {
-		return "Its rating allows more: " + psi(h.Higher) + " does it in " + minutes(h.Base) + ". Say `we cook at " + upTo(1, h.Higher.PSI()) + " psi`."
-	}
-	return "Smaller containers, or a cooker rated for " + psi(h.Higher) + ", which does it in " + minutes(h.Base) + "."
-}
-
-func higherAdvice(h kitchen.Hold) string {
-	if h.WithinRating {
-		return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ", as it is rated."
-	}
-	return "Or " + psi(h.Higher) + " for " + minutes(h.Base) + ", if so rated."
-}
-
-// waterAndLoads says what goes under the rack, how many loads it makes and when
-// the last is done.
-func waterAndLoads(v PlanView) []chat.Block {
-	loads := v.Plan.Loads
-	most := loads.Each[0].Water
-	for _, l := range loads.Each {
-		most = max(most, l.Water)
-	}
-	water := "Under the rack: **" + litres(most) + " water**"
-	if len(loads.Each) > 1 {
-		water += ", each load"
-	}
-	out := []chat.Block{say(water + ".")}
-	if len(loads.Each) > 1 {
-		for i, l := range loads.Each {
-			if i == maxLoadLines && len(loads.Each) > maxLoadLines+1 {
-				out = append(out, say("And "+strconv.Itoa(len(loads.Each)-i)+" loads more."))
-				break
-			}
-			out = append(out, say("Load "+strconv.Itoa(i+1)+": "+contents(l)+"."))
-		}
-	}
-	return append(out, say(finish(v)))
-}
-
-// maxLoadLines is how many loads a plan lists one by one.
-const maxLoadLines = 4
-
-func contents(l kitchen.Load) string {
-	var parts []string
-	for _, c := range l.Parts {
-		parts = append(parts, many(c.Count, c.Container))
-	}
-	return listed(parts)
-}
-
-// finish says when the last load stands at zero: from now, or before the
-// deadline that was given.
-func finish(v PlanView) string {
-	loads := v.Plan.Loads
-	count := "One load"
-	if len(loads.Each) > 1 {
-		count = whole(float64(len(loads.Each))) + nb + "loads"
-	}
-	if !v.Start.IsZero() {
-		return "**Light it by " + clock(v.Now, v.Start) + "**: " + lower(count) + ", " + span(loads.Finish) + ", out by " + clock(v.Now, v.OutBy) + "."
-	}
-	if v.Plan.Unfitted() {
-		count = "If it fits"
-	}
-	return count + ", lit now: out about " + clock(v.Now, round10(v.Now.Add(loads.Finish))) + "."
-}
-
-func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
-
-// round10 is a time to ten minutes, for what is only about.
-func round10(t time.Time) time.Time {
-	minute := (t.Minute() + 5) / 10 * 10
-	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), minute, 0, 0, t.Location())
-}
-
-// clock prints a time of day, with the day when it isn't today's.
-func clock(now, t time.Time) string {
-	t = t.In(now.Location())
-	if now.YearDay() == t.YearDay() && now.Year() == t.Year() {
-		return t.Format("15:04")
-	}
-	return t.Format("Mon 2 Jan 15:04")
+	return []chat.Block{say("Gypsum: " + weighed(p.Gypsum) + " in all.")}
 }
 
 // near prints an instant of a run, which lies within days: with the weekday when it

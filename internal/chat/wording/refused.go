@@ -95,12 +95,6 @@ func theirs(paras ...chat.Para) chat.Post {
 	return post
 }
 
-func tooLate(r kitchen.TooLate) chat.Post {
-	now := r.Soonest
-	return lines("**Too late for "+clock(now, r.OutBy)+"**: it had to be lit by "+clock(now, r.Start)+".",
-		"Lit now it is out about "+clock(now, round10(r.Soonest))+".")
-}
-
 // outOfRange says which number, which limit and whose, and the nearest that
 // works.
 func outOfRange(r kitchen.OutOfRange) chat.Post {

@@ -11,7 +11,11 @@ func Reverse(have kitchen.Supply, makes []kitchen.Makes, ask string) chat.Post {
 	post := chat.Post{Loudness: chat.Answer}
 	for _, m := range makes {
 		l := m.Plan.Lines[0]
-		post.Blocks = append(post.Blocks, say("**"+many(l.Item.Count, l.Item.Container)+"**, "+kilos(m.Left)+" "+l.Grain.String()+" left over."))
+		most := ""
+		if m.Fills > l.Item.Count {
+			most = ", the most in one order (it fills " + whole(float64(m.Fills)) + ")"
+		}
+		post.Blocks = append(post.Blocks, say("**"+many(l.Item.Count, l.Item.Container)+"**"+most+", "+kilos(m.Left)+" "+l.Grain.String()+" left over."))
 	}
 	first := makes[0].Plan
 	l := first.Lines[0]

@@ -1,10 +1,13 @@
 package wording
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strconv"
+	"time"
 
-	"ryebell/internal/calc/hydration"
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -37,7 +40,7 @@ func Why(p kitchen.Plan, s kitchen.Settings, number float64) chat.Post {
 	}
 	return with(post,
 		tap("Why the hold", "why "+plain(minutes(p.Hold.Time))),
-		tap("Why the water", "why "+upTo(1, float64(p.Loads.Each[0].Water))+" litres"))
+		tap("Why the water", "why "+upTo(1, float64(wettest(p).Water))+" litres"))
 }
 
 // sections are the working of a plan: one for each line, the hold, the water.
@@ -55,10 +58,36 @@ func sections(p kitchen.Plan, s kitchen.Settings) []section {
 	if p.Hold.Time == 0 {
 		return out
 	}
-	h := p.Hold
-	return append(out,
-		section{numbers: []float64{h.Time.Minutes(), h.Base.Minutes(), h.At.PSI(), h.Higher.PSI()}, blocks: whyHold(h, s)},
-		section{numbers: []float64{float64(p.Loads.Each[0].Water)}, blocks: whyWater(p)})
+	for _, h := range holdsOf(p) {
+		out = append(out, section{
+			numbers: []float64{h.Time.Minutes(), h.Base.Minutes(), h.Usual.Minutes(), h.At.PSI(), h.Higher.PSI()}, blocks: whyHold(h, s, p.Cooker),
+		})
+	}
+	return append(out, section{numbers: waters(p), blocks: whyWater(p)})
+}
+
+// holdsOf is the holds of the loads, each once, the ruling one first.
+func holdsOf(p kitchen.Plan) []kitchen.Hold {
+	out := []kitchen.Hold{p.Hold}
+	for _, l := range p.Loads.Each {
+		if !slices.ContainsFunc(out, func(h kitchen.Hold) bool { return h.Time == l.Hold.Time }) {
+			out = append(out, l.Hold)
+		}
+	}
+	return out
+}
+
+// wettest is the load that needs the most water.
+func wettest(p kitchen.Plan) kitchen.Load {
+	return slices.MaxFunc(p.Loads.Each, func(a, b kitchen.Load) int { return cmp.Compare(a.Water, b.Water) })
+}
+
+func waters(p kitchen.Plan) []float64 {
+	var out []float64
+	for _, l := range p.Loads.Each {
+		out = append(out, float64(l.Water))
+	}
+	return out
 }
 
 // explains reports whether a number was shown that this section works out.
@@ -73,25 +102,57 @@ func (s section) explains(number float64) bool {
 
 // whyAmounts is the working of one line.
 func whyAmounts(l kitchen.Line, s kitchen.Settings) []chat.Block {
-	out := []chat.Block{say("**" + title(l) + "**")}
-	out = append(out, say(whyMass(l, s)))
-	r := ratio(l.Ratio)
+	out := []chat.Block{say("**" + title(l) + "**"), say(whyMass(l, s))}
 	if l.Method == kitchen.Soaked {
-		k := ratio(l.Ratio + 1)
-		out = append(out, say("Dry = wetted / k = "+grams(l.Exact.Wetted)+" / "+k+" = "+tenths(l.Exact.Dry)+". k is drained weight per dry weight: "+soakedFrom(l.RatioOrigin)+"."))
+		out = append(out, whySoaked(l)...)
 	} else {
-		out = append(out,
-			say("Dry = wetted / (1 + r) = "+grams(l.Exact.Wetted)+" / "+ratio(l.Ratio+1)+" = "+tenths(l.Exact.Dry)+"."),
-			say("Water = r × dry = "+r+" × "+tenths(l.Exact.Dry)+" = "+tenths(l.Exact.Water)+"."),
-			say("r "+r+": "+ratioFrom(l)+"."))
+		out = append(out, whyMeasured(l)...)
 	}
-	out = append(out,
-		say("Shown in steps of "+upTo(1, float64(s.ScaleStep()))+nb+"g: "+grams(l.Each.Dry)+" + "+grams(l.Each.Water)+"."),
-		say("Moisture = (m0 + r) / (1 + r) = "+finePercent(l.Moisture)+", m0 "+finePercent(l.Stored)+" as bought ("+originWord(l.StoredFrom)+"). Large bags run drier than jars."))
-	if l.Method == kitchen.Measured && hydration.ShortcutOvershoot(l.Ratio) > 1.001 && l.Item.Moisture == 0 {
-		out = append(out, say("Dividing by 1.4 instead would end "+upTo(1, (hydration.ShortcutOvershoot(l.Ratio)-1)*100)+nb+"% too heavy."))
+	if l.Item.Container.Vessel == kitchen.Bag {
+		out = append(out, say("Large bags run drier than jars."))
+	}
+	if l.Step < s.ScaleStep() {
+		out = append(out, say("Finer than your "+upTo(1, float64(s.ScaleStep()))+nb+"g steps, for so little."))
 	}
 	return out
+}
+
+// whyMeasured is the working where the water is weighed out.
+func whyMeasured(l kitchen.Line) []chat.Block {
+	r := exact(float64(l.Ratio))
+	var out []chat.Block
+	if l.Basis == kitchen.DryBasis {
+		out = append(out, say("Water = r × dry = "+r+" × "+tenths(l.Exact.Dry)+" = "+tenths(l.Exact.Water)+"; wetted "+tenths(l.Exact.Wetted)+"."))
+	} else {
+		out = append(out,
+			say("Dry = wetted / (1 + r) = "+tenths(l.Exact.Wetted)+" / "+exact(1+float64(l.Ratio))+" = "+tenths(l.Exact.Dry)+"."),
+			say("Water = r × dry = "+r+" × "+tenths(l.Exact.Dry)+" = "+tenths(l.Exact.Water)+"."))
+	}
+	return append(out,
+		say("r "+r+": "+ratioFrom(l)+"."),
+		say("Shown in steps of "+upTo(1, float64(l.Step))+nb+"g: "+weighed(l.Each.Dry)+" + "+weighed(l.Each.Water)+"."),
+		say("Moisture = (m0 + r) / (1 + r) = "+finePercent(l.Moisture)+", "+stored(l)+"."))
+}
+
+// whySoaked is the working where the grain takes up what it will. Its water is not
+// weighed out, so none is shown.
+func whySoaked(l kitchen.Line) []chat.Block {
+	k := exact(1 + float64(l.Ratio))
+	var out []chat.Block
+	if l.Basis == kitchen.DryBasis {
+		out = append(out, say("Drained = k × dry = "+k+" × "+tenths(l.Exact.Dry)+" = "+tenths(l.Exact.Wetted)+"."))
+	} else {
+		out = append(out, say("Dry = drained / k = "+tenths(l.Exact.Wetted)+" / "+k+" = "+tenths(l.Exact.Dry)+"."))
+	}
+	return append(out,
+		say("k "+k+" is drained weight per dry weight: "+soakedFrom(l.RatioOrigin)+"."),
+		say("Shown in steps of "+upTo(1, float64(l.Step))+nb+"g: "+weighed(l.Each.Dry)+"."),
+		say("Moisture = 1 − (1 − m0) / k = "+finePercent(l.Moisture)+", "+stored(l)+"."))
+}
+
+// stored is the moisture as bought, and where it comes from.
+func stored(l kitchen.Line) string {
+	return "m0 " + finePercent(l.Stored) + " as bought (" + originWord(l.StoredFrom) + ")"
 }
 
 func title(l kitchen.Line) string {
@@ -101,23 +162,26 @@ func title(l kitchen.Line) string {
 	return many(l.Item.Count, l.Item.Container) + ", " + l.Grain.String()
 }
 
-// whyMass says where the wetted weight of a container comes from.
+// whyMass says where the weight of grain in a container comes from.
 func whyMass(l kitchen.Line, s kitchen.Settings) string {
 	c := l.Item.Container
 	switch {
 	case l.Item.Mass > 0:
-		return "Taken: " + massAsSaid(l.Item.Mass) + " of " + basisWord(l.Item.Basis) + ", as said."
+		return "Taken: " + massAsSaid(l.Item.Mass) + " of " + basisWord(l.Basis) + ", as said."
+	case c.Vessel == kitchen.Jar && l.FillLike.Wetted > 0:
+		return "A " + one(c) + " holds " + tenths(l.Exact.Wetted) + " wetted, filled as your " + one(l.FillLike.Container) + ": " +
+			massAsSaid(l.FillLike.Wetted) + " × " + litresFine(float64(c.Volume)) + " / " + litresFine(float64(l.FillLike.Container.Volume)) + "."
 	case c.Vessel == kitchen.Jar && l.FillOrigin == kitchen.Own:
-		return "A " + one(c) + " holds " + grams(l.Exact.Wetted) + " wetted, as you weighed it."
+		return "A " + one(c) + " holds " + tenths(l.Exact.Wetted) + " wetted, as you weighed it."
 	case c.Vessel == kitchen.Jar && c.Volume > 0:
 		return "A " + one(c) + ": " + litresFine(float64(c.Volume)) + " less " + percent(s.Empty()) + " headspace × 0.68" + nb + "kg/L = " +
-			grams(l.Exact.Wetted) + " (common practice: weigh one, `a quart jar holds 480 g`)."
-	case c.Vessel == kitchen.Bag && (l.Item.Basis == kitchen.DryBasis || s.BagBasis == kitchen.DryBasis):
-		return massAsSaid(c.Weight) + " of a bag is dry grain here: " + grams(l.Exact.Dry) + "."
+			tenths(l.Exact.Wetted) + " (common practice: weigh one, `a quart jar holds 480 g`)."
+	case c.Vessel == kitchen.Bag && l.Basis == kitchen.DryBasis:
+		return "A " + one(c) + " takes " + massAsSaid(c.Weight) + " of dry grain here: " + tenths(l.Exact.Dry) + "."
 	case c.Vessel == kitchen.Bag:
-		return massAsSaid(c.Weight) + " of a bag is wetted grain: " + grams(l.Exact.Wetted) + ". If yours means dry: `5 lb bags means dry`"
+		return "A " + one(c) + " takes " + massAsSaid(c.Weight) + " of wetted grain, " + tenths(l.Exact.Wetted) + ". If yours means dry: `bags mean dry`"
 	}
-	return "Wetted: " + grams(l.Exact.Wetted) + "."
+	return "Wetted: " + tenths(l.Exact.Wetted) + "."
 }
 
 func litresFine(l float64) string { return upTo(3, l) + nb + "L" }
@@ -125,7 +189,8 @@ func litresFine(l float64) string { return upTo(3, l) + nb + "L" }
 func ratioFrom(l kitchen.Line) string {
 	switch {
 	case l.Item.Moisture > 0:
-		return "for " + finePercent(l.Item.Moisture) + " moisture, (m − m0) / (1 − m)"
+		m, m0 := exact(float64(l.Item.Moisture)), exact(float64(l.Stored))
+		return "for " + finePercent(l.Item.Moisture) + " moisture, (m − m0) / (1 − m) = (" + m + " − " + m0 + ") / (1 − " + m + ")"
 	case l.RatioOrigin == kitchen.Said:
 		return "as you said"
 	case l.RatioOrigin == kitchen.Own:
@@ -155,35 +220,69 @@ func originWord(o kitchen.Origin) string {
 	panic("origin " + strconv.Itoa(int(o)))
 }
 
-// whyHold is the working of the hold.
-func whyHold(h kitchen.Hold, s kitchen.Settings) []chat.Block {
+// whyHold is the working of a hold.
+func whyHold(h kitchen.Hold, s kitchen.Settings, k kitchen.CookerIs) []chat.Block {
 	out := []chat.Block{say("**Hold** " + minutes(h.Time) + ", ruled by the " + one(h.For) + ".")}
-	switch h.Origin {
-	case kitchen.Said:
+	switch {
+	case h.Origin == kitchen.Said:
 		out = append(out, say("As you said with the order."))
-	case kitchen.Own:
+	case h.Like.Sized():
+		out = append(out, say("Your own figure for the "+one(h.Like)+", for a larger one needs no less; the default here is "+minutes(h.Usual)+"."))
+	case h.Origin == kitchen.Own:
 		out = append(out, say("Your kitchen's own figure, not scaled."))
-	case kitchen.Default:
+	case h.Origin == kitchen.Default:
 		out = append(out, say("Common practice is "+minutes(h.Base)+" at 15"+nb+"psi and sea level. No published source: sources give 90 to 240 for bags."))
 	}
 	out = append(out, say("Steam at "+psi(h.At)+" and "+height(s.Height())+": "+celsius(h.Temperature)+" (ISO 2533 atmosphere, IAPWS-IF97 saturation), if the air is out."))
 	if h.Origin == kitchen.Default && h.Usual > h.Base {
 		out = append(out, say("Colder than the reference 121"+nb+"°C, so longer by equal lethality, z 10"+nb+"°C, rounded up: an upper bound. A longer hold can boil the pot dry: check the water."))
 	}
+	if h.Higher > 0 && h.Rating == kitchen.RatingForbids {
+		out = append(out, say(psi(h.Higher)+" would do it in "+minutes(h.Base)+", but this cooker's rating is "+psi(k.MaxGauge)+"."))
+	}
 	return append(out, say("This says what the steam does, not what the middle of a big bag gets."))
 }
 
-// whyWater is the working of the water under the rack.
+// whyWater is the working of the water under the rack, for the load that needs the
+// most.
 func whyWater(p kitchen.Plan) []chat.Block {
-	rate, from := "0.6", "taken"
-	if p.Cooker.BoilOff > 0 {
-		rate, from = upTo(2, float64(p.Cooker.BoilOff)), "yours"
+	l := wettest(p)
+	w := p.Cooker.WaterSum(l.Hold.Time)
+	from := "taken"
+	if w.RateFrom == kitchen.Own {
+		from = "yours"
 	}
 	return []chat.Block{
-		say("**Water** 0.4" + nb + "L venting + hold × " + rate + nb + "L/h (" + from + ") + 0.3 taken up + 1 left; at least 3" + nb +
-			"L to 90" + nb + "min, 4 to 150, 5 beyond (common practice). The maker's line comes first."),
+		say("**Water** " + litres2(w.Vent) + " venting + " + litres2(w.BoiledOff) + " boiled off (" + minutes(l.Hold.Time) + " × " + upTo(2, float64(w.Rate)) + nb + "L/h, " + from +
+			") + " + litres2(w.TakenUp) + " taken up + " + litres2(w.Left) + " left = " + litres2(w.Sum()) + nb + "L."),
+		say(whatDecides(w, l)),
+		say("The maker's line comes first."),
 	}
 }
+
+// whatDecides says whether the sum, the least or the maker's figure is the water.
+func whatDecides(w kitchen.WaterSum, l kitchen.Load) string {
+	switch {
+	case w.Maker > w.Sum() && w.Maker > w.Least:
+		return "The maker asks for " + litres(w.Maker) + ", and that decides."
+	case w.Least > w.Sum():
+		return litres(w.Least) + " is the least " + leastFor(l.Hold.Time) + " (common practice), and that decides."
+	}
+	return "Rounded up: " + litres(l.Water) + "."
+}
+
+// leastFor names the row of the least water: 3 L to 90 min, 4 to 150, 5 beyond.
+func leastFor(hold time.Duration) string {
+	switch {
+	case hold <= 90*time.Minute:
+		return "to 90" + nb + "min"
+	case hold <= 150*time.Minute:
+		return "to 150" + nb + "min"
+	}
+	return "beyond 150" + nb + "min"
+}
+
+func litres2(l unit.Litres) string { return upTo(2, float64(l)) }
 
 func tenths[T ~float64](g T) string { return upTo(1, float64(g)) + nb + "g" }
 

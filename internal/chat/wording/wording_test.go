@@ -96,7 +96,10 @@ func TestPlanFitsAPhone(t *testing.T) {
 		lines := strings.Split(chat.Plain(post, 40), "\n")
 		first := kilos(p.All.Dry)
 		if len(o.Items) == 1 {
-			first = grams(p.Lines[0].Each.Dry)
+			first = weighed(p.Lines[0].Each.Dry)
+		}
+		if p.Hold.TooLong {
+			first = "Not with this cooker"
 		}
 		if !strings.Contains(lines[0], plain(first)) {
 			t.Errorf("no %s in the first line: %q", first, lines[0])
@@ -120,9 +123,9 @@ func TestPlanFitsAPhone(t *testing.T) {
 // panics here and not in a kitchen.
 func TestEverythingHasWords(t *testing.T) {
 	for topic := range kitchen.Topics() {
-		fits(t, Help(kitchen.Topics()[topic]), 18)
+		fits(t, Help(kitchen.Topics()[topic], kitchen.Settings{}), 18)
 	}
-	fits(t, Help(0), 16)
+	fits(t, Help(0, kitchen.Settings{}), 16)
 	for q := kitchen.CountOfUnits; q <= kitchen.BoilOffRate; q++ {
 		fits(t, Refused(kitchen.OutOfRange{What: q, Got: 12000, Low: 0.05, High: 100}), 8)
 	}
@@ -151,7 +154,7 @@ func TestEverythingHasWords(t *testing.T) {
 		kitchen.NameTaken{Name: "Ana"},
 		kitchen.NoRoom{},
 		kitchen.TooSmall{AtHand: 500, Needs: 970},
-		kitchen.TooLate{OutBy: at, Start: at, Soonest: at},
+		kitchen.TooLate{Now: at, OutBy: at, Start: at, Soonest: at},
 	} {
 		fits(t, Refused(r), 8)
 	}
@@ -176,6 +179,14 @@ func TestSaidBack(t *testing.T) {
 		{many(1, kitchen.Container{Vessel: kitchen.Bag, Weight: unit.Pounds(3)}), "1 bag of 3 lb"},
 		{many(4, kitchen.Container{Vessel: kitchen.Jar, Volume: unit.USQuarts(1)}), "4 quart jars"},
 		{whole(1234567), "1,234,567"},
+		{upTo(1, 2267.96), "2,268"},
+		{upTo(1, 999.96), "1,000"},
+		{upTo(1, 2267.94), "2,267.9"},
+		{exact(0.5172413793), "0.5172"},
+		{exact(1.925), "1.925"},
+		{exact(0.6), "0.60"},
+		{weighed(14.5), "14.5 g"},
+		{weighed(1555), "1,555 g"},
 		{whole(-430), "-430"},
 		{span(155 * time.Minute), "2 h 35 min"},
 	}
