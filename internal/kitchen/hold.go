@@ -104,9 +104,12 @@ func (c CookerIs) rates(g unit.GaugeKPa) Rating {
 // LongestKnown is the longest hold that sources give for a bag (common practice).
 const LongestKnown = 240 * time.Minute
 
-// suggested is a hold for a big bag that is longer than the default here and no
-// longer than any source's.
-func suggested(usual time.Duration) time.Duration { return min(usual+time.Hour, LongestKnown) }
+// suggested is a hold for a big bag that is longer than the default here, in whole
+// five minutes, and no longer than any source's.
+func suggested(usual time.Duration) time.Duration {
+	const five = 5 * time.Minute
+	return min((usual + time.Hour + five - 1).Truncate(five), LongestKnown)
+}
 
 // Short reports whether the hold is shorter than the default would be.
 func (h Hold) Short() bool { return h.Usual > 0 && h.Time < h.Usual }

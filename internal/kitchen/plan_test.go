@@ -167,7 +167,7 @@ func TestSuggestedHold(t *testing.T) {
 		m    unit.Metres
 		lb   float64
 		want time.Duration
-	}{{0, 5, 150}, {0, 10, 210}, {1600, 5, 235}, {2000, 5, 240}} {
+	}{{0, 5, 150}, {0, 10, 210}, {150, 5, 160}, {1600, 5, 235}, {2000, 5, 240}} {
 		p := mustWork(t, Settings{}.With(Elevation{tt.m}), order(Item{Count: 1, Container: bag(tt.lb)}))
 		i := slices.IndexFunc(p.Notes, func(n Reservation) bool { _, ok := n.(BagsDifferNote); return ok })
 		if i < 0 {

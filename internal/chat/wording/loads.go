@@ -166,7 +166,7 @@ func lastOut(v PlanView) string {
 }
 
 // maxLoadLines is how many loads a plan lists one by one.
-const maxLoadLines = 4
+const maxLoadLines = 3
 
 // loadLine is one of several loads: what is in it, its hold and water where they
 // are not those of all, when it is lit and when it is out.

@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"strings"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -25,10 +27,18 @@ func notes(v PlanView) []chat.Block {
 // countedAs says which containers count like which larger ones.
 func countedAs(p kitchen.Plan) string {
 	var parts []string
+	last := ""
 	for _, n := range p.Notes {
-		if n, ok := n.(kitchen.CountedAsNote); ok {
-			parts = append(parts, "a "+short(n.Container)+" counts as a "+short(n.As))
+		n, ok := n.(kitchen.CountedAsNote)
+		if !ok {
+			continue
 		}
+		as := short(n.As)
+		if as == last {
+			parts[len(parts)-1] = "a " + short(n.Container) + " or " + strings.TrimPrefix(parts[len(parts)-1], "a ")
+			continue
+		}
+		parts, last = append(parts, "a "+short(n.Container)+" counts as a "+as), as
 	}
 	return listed(parts)
 }
