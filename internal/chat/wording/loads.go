@@ -242,8 +242,8 @@ func clock(now, t time.Time) string {
 func TooLate(r kitchen.TooLate, o kitchen.Order) chat.Post {
 	soonest := up10(r.Soonest.Add(readingTakes))
 	post := tooLate(r)
-	post.Blocks = append(post.Blocks, say("Next: `out by "+clock(r.Now, soonest)+"`"))
 	by := phrase.Plan{Order: o, OutBy: moment(r.Now, soonest)}
+	post.Blocks = append(post.Blocks, append(say("Next: "), chat.Code(phrase.OutBy{By: *by.OutBy}.String())))
 	return with(post, tap("Out by "+soonest.Format("15:04"), by.String()))
 }
 
@@ -267,11 +267,17 @@ func up10(t time.Time) time.Time {
 	return round10(t.Add(5 * time.Minute))
 }
 
-// moment is an instant as somebody would say it now.
+// moment is an instant ahead as somebody would say it now.
 func moment(now, t time.Time) *phrase.Moment {
 	m := phrase.Moment{Clock: &phrase.ClockTime{Hour: t.Hour(), Minute: t.Minute(), Half: true}}
-	if y, mo, d := t.Date(); now.YearDay() != t.YearDay() || now.Year() != y {
-		m.Day = phrase.Day{Said: true, Year: y, Month: mo, Date: d}
+	y, mo, d := now.Date()
+	switch days := int(time.Date(t.Year(), t.Month(), t.Day(), 12, 0, 0, 0, time.UTC).Sub(time.Date(y, mo, d, 12, 0, 0, 0, time.UTC)).Hours() / 24); {
+	case days == 1:
+		m.Day = phrase.Day{Said: true, Shift: 1}
+	case days > 1 && days < 7:
+		m.Day = phrase.Day{Said: true, HasWeekday: true, Weekday: t.Weekday()}
+	case days >= 7:
+		m.Day = phrase.Day{Said: true, Month: t.Month(), Date: t.Day()}
 	}
 	return &m
 }
