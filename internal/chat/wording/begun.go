@@ -128,7 +128,7 @@ func (v BegunView) next(s *sheet, run RunView) {
 	buttons = append(buttons, run.button("Heat on", "heat on"))
 	if v.Run.Cook == 0 {
 		next = "Next: who watches it? Then light it."
-		buttons = append([]chat.Button{run.button("I've got it", "i've got it")}, buttons...)
+		buttons = append([]chat.Button{tap("I've got it", gotIt(v.Run.No))}, buttons...)
 	}
 	if v.Gear != nil && len(buttons) < maxButtons {
 		buttons = append(buttons, tap("Gear is fine", gearFine(*v.Gear)))

@@ -21,27 +21,36 @@ type BoardView struct {
 // maxBoardRows is how many runs the board shows.
 const maxBoardRows = 6
 
-// BoardOf says who is cooking what: two lines a run at most, the next booking last.
+// BoardOf says who is cooking what: two lines a run, the next booking last. Runs
+// that the screen has no room for are counted.
 func BoardOf(v BoardView) chat.Post {
-	var s sheet
-	switch n := len(v.Rows); n {
-	case 0:
-		s.add(must, say("**Nothing is on**, "+near(v.Now, v.Now)+"."))
-	case 1:
-		s.add(must, say("**One run on**, "+near(v.Now, v.Now)))
-	default:
-		s.add(must, say("**"+whole(float64(n))+" runs on**, "+near(v.Now, v.Now)))
-	}
-	for i, r := range v.Rows {
-		if i == maxBoardRows {
-			s.add(must, say("And "+whole(float64(len(v.Rows)-i))+" more: `log`"))
-			break
+	for n := min(len(v.Rows), maxBoardRows); ; n-- {
+		if s := v.sheet(n); n <= 1 || s.whole() {
+			return s.post(chat.Answer)
 		}
+	}
+}
+
+// sheet is the board with the first n runs.
+func (v BoardView) sheet(n int) *sheet {
+	var s sheet
+	switch len(v.Rows) {
+	case 0:
+		s.add(must, say("**Nothing is on**, "+clock(v.Now, v.Now)+"."))
+	case 1:
+		s.add(must, say("**One run on**, "+clock(v.Now, v.Now)))
+	default:
+		s.add(must, say("**"+whole(float64(len(v.Rows)))+" runs on**, "+clock(v.Now, v.Now)))
+	}
+	for _, r := range v.Rows[:n] {
 		s.add(must, boardRow(r, v.Now, v.Who))
+	}
+	if n < len(v.Rows) {
+		s.add(must, say("And "+whole(float64(len(v.Rows)-n))+" more: `log`"))
 	}
 	s.add(should, v.nextBooking())
 	v.take(&s)
-	return s.post(chat.Answer)
+	return &s
 }
 
 // boardRow is a run in a line or two: #12 Ana, big pot: heat off 15:50.
@@ -54,11 +63,11 @@ func boardRow(r kitchen.Row, now time.Time, who func(kitchen.MemberNo) string) c
 	return say("**"+r.Run.String()+"** {}, {}: "+rowState(r, now), cook, cooker)
 }
 
-// rowState is what is due next for a run, and its newest reading.
+// rowState is what is due next for a run, after its newest reading.
 func rowState(r kitchen.Row, now time.Time) string {
 	text := rowDue(r, now)
 	if r.Newest != nil && r.Stage == kitchen.StageCooling {
-		text += ", read " + warmth(r.Newest.Temp) + " at " + near(now, r.Newest.At)
+		return warmth(r.Newest.Temp) + " at " + near(now, r.Newest.At) + ", " + text
 	}
 	return text
 }
@@ -77,7 +86,7 @@ func rowDue(r kitchen.Row, now time.Time) string {
 	case r.Stage == kitchen.StageFalling && known:
 		return "zero about " + about
 	case r.Stage == kitchen.StageCooling && known:
-		return "cooling, usually to " + about
+		return "usually down by " + about
 	case r.Stage == kitchen.StageHeating && known:
 		return "heating, steam about " + about
 	case r.Stage == kitchen.StagePreparing && known:
@@ -116,5 +125,5 @@ func (v BoardView) take(s *sheet) {
 			break
 		}
 	}
-	s.then(nil, runTap(first.Run, "Take over "+first.Run.String(), "i've got it"))
+	s.then(nil, tap("Take over "+first.Run.String(), gotIt(first.Run)))
 }

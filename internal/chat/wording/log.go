@@ -95,9 +95,6 @@ func (v LogView) reached() chat.Para {
 	return nil
 }
 
-// maxStory is how many steps a story tells; the last ones matter most.
-const maxStory = 12
-
 // story is who said what when, and what nobody saw: Ana: 09:45 heat on; steam not
 // seen; Jo: 10:35 weight on.
 func (v LogView) story(told int) chat.Para {
@@ -289,7 +286,7 @@ func Runs(v RunsView) chat.Post {
 		s.add(should, say("**"+r.No.String()+"** "+r.Begun.In(v.Now.Location()).Format("2 Jan")+" {}, "+ending(r), called(v.Who, r.Cook)))
 	}
 	no := v.Runs[0].No
-	s.then(say("Next: one of them, like `log "+strconv.Itoa(int(no))+"`"), tap("Log "+no.String(), "log "+strconv.Itoa(int(no))))
+	s.then(say("Next: one of them, like `"+logOf(no)+"`"), tap("Log "+no.String(), logOf(no)))
 	return s.post(chat.Answer)
 }
 

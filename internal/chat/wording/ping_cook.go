@@ -77,7 +77,7 @@ func (v PingView) waterShort() pingText {
 	if !lasts.After(v.Now) {
 		head = "**" + v.no() + " water may be short already**, by estimate: flame as low as holds it."
 	}
-	more := []chat.Para{say("Sags at full flame? Dry: heat off, leave it shut till cold, no cold water in.")}
+	more := []chat.Para{say("Sags at full flame? Dry: heat off, leave it shut till cold, never cold water in.")}
 	if v.again() > 0 {
 		head, more = "**"+v.no()+" water nearly gone**, by estimate. Sags at full flame? Heat off, leave it shut.", nil
 	}

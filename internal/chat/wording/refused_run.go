@@ -39,7 +39,7 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 // past says that the run is beyond what was said.
 func past(r kitchen.Over) chat.Post {
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Said)+" comes too late. Nothing was written.",
-		"Did it happen earlier? Say when, like `at 14:05`."), runTap(r.Run, "Log", "log"))
+		"Did it happen earlier? Say when, like `at 14:05`."), tap("Log", logOf(r.Run)))
 }
 
 func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
@@ -51,7 +51,7 @@ func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
 
 func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {
 	return with(lines("**"+dated(r.At, a.Now)+"** is before "+r.Run.String()+" began, "+dated(r.Begun, a.Now)+". Nothing was written.",
-		"Which is it? Say it with the day and the time."), runTap(r.Run, "Log", "log"))
+		"Which is it? Say it with the day and the time."), tap("Log", logOf(r.Run)))
 }
 
 // dated is an instant with its date, for where two days are told apart.
@@ -64,7 +64,7 @@ func inFuture(r kitchen.InFuture, a Asked) chat.Post {
 
 func notOffered(r kitchen.NotOffered, a Asked) chat.Post {
 	return with(theirs(say(r.Run.String()+" was not offered to you; it is with {}.", called(a.Who, r.Cook)), say("Next: take it all the same.")),
-		runTap(r.Run, "I've got it", "i've got it"))
+		tap("I've got it", gotIt(r.Run)))
 }
 
 func noSuchUnit(r kitchen.NoSuchUnit) chat.Post {

@@ -39,7 +39,6 @@ func Run(v RunView) chat.Post {
 	var s sheet
 	v.told(&s)
 	v.stage(&s)
-	s.add(should, v.filledIn())
 	v.takes(&s)
 	v.ask(&s)
 	v.caution(&s)
@@ -126,6 +125,11 @@ func (v RunView) filledIn() chat.Para {
 
 // button is a tap that says something of this run and no other.
 func (v RunView) button(label, what string) chat.Button { return runTap(v.Run.No, label, what) }
+
+// The sentences that speak of one run, beside what happens to it.
+func gotIt(no kitchen.RunNo) string      { return "i've got " + no.String() }
+func logOf(no kitchen.RunNo) string      { return "log " + no.String() }
+func stepsOfRun(no kitchen.RunNo) string { return "steps " + no.String() }
 
 func runTap(no kitchen.RunNo, label, what string) chat.Button {
 	return tap(label, no.String()+" "+what)

@@ -2,7 +2,6 @@ package wording
 
 import (
 	"slices"
-	"strconv"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -29,7 +28,7 @@ func (v RunView) corrected() chat.Para {
 // takes makes accepting the next step of a hand-over.
 func (v RunView) takes(s *sheet) {
 	if _, offered := v.Told.(kitchen.HandOffered); offered {
-		s.then(say("Next: take it with `i've got "+strconv.Itoa(int(v.Run.No))+"`"), v.button("I've got it", "i've got it"))
+		s.then(say("Next: take it with `"+gotIt(v.Run.No)+"`"), tap("I've got it", gotIt(v.Run.No)))
 	}
 }
 
@@ -54,7 +53,7 @@ func (v RunView) offHead(s *sheet) {
 		s.add(should, say("That stays in the book. Lit again, the hold starts anew."))
 	}
 	if off.Credit.Broken >= time.Minute {
-		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", then pressure was lost: beside the hold, not part of it."))
+		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", then it was lost: not part of the hold."))
 	}
 }
 

@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"strconv"
 	"time"
 
 	"ryebell/internal/chat"
@@ -14,6 +13,7 @@ func (v RunView) stage(s *sheet) {
 		s.add(must, v.state()) // the reading is the state
 	}
 	s.add(must, v.corrected())
+	s.add(should, v.filledIn())
 	switch v.Run.Stage {
 	case kitchen.StagePlanned:
 		s.then(say("Next: light it, then say `heat on`."), v.button("Heat on", "heat on"))
@@ -36,7 +36,7 @@ func (v RunView) stage(s *sheet) {
 	case kitchen.StageCooling:
 		v.cooling(s)
 	case kitchen.StageCool:
-		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."), v.button("Log", "log"))
+		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."), tap("Log", logOf(v.Run.No)))
 	case kitchen.StageCalledOff:
 		v.comingDown(s)
 	}
@@ -68,7 +68,10 @@ func (v RunView) state() chat.Para {
 	case kitchen.StageCool:
 		return coolByReading(r, v.Now)
 	case kitchen.StageCalledOff:
-		return nil
+		if _, now := v.Told.(kitchen.CalledOff); now {
+			return nil // the head says it
+		}
+		return say(no + " was called off " + v.clock(r.Since) + ".")
 	}
 	panic("stage without words")
 }
@@ -163,7 +166,11 @@ func (v RunView) shortVent(s *sheet) {
 const usualVent = 10 * time.Minute
 
 func (v RunView) lost(s *sheet) {
-	s.add(must, say("**Is there water?** Sagging at full flame can mean dry: then heat off, leave it shut till cold, no cold water in."))
+	water := "**Is there water?**"
+	if v.Run.Water.Assumed {
+		water += " I took " + litres(v.Run.Water.In) + "."
+	}
+	s.add(must, say(water+" Sagging at full flame can mean dry: heat off then, shut till cold, never cold water in."))
 	back, at := "back at pressure", "Back at pressure"
 	if samePressure(v.Run.Hold.At, fifteenPSI) {
 		back, at = "back at 15", "Back at 15"
@@ -201,7 +208,7 @@ func (v RunView) cooling(s *sheet) {
 		s.add(may, say("In the shut pot it takes half as long again, or twice."))
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
 	default:
-		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), v.button("Steps", "steps"))
+		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
 	}
 	if v.Run.Water.Left == nil && out && !v.Run.Water.Assumed {
 		s.add(may, say("What is left in the pot? Like `1 litre left in the pot`"))
@@ -310,7 +317,8 @@ func hasJars(o kitchen.Order) bool {
 // ask puts the question that this entry raised, once.
 func (v RunView) ask(s *sheet) {
 	for _, a := range v.Run.Asks() {
-		if a.Since == v.No {
+		asked := a.What == kitchen.HowMuchWater && v.Run.Stage == kitchen.StagePressureLost // by what to watch for
+		if a.Since == v.No && !asked {
 			s.add(should, askWords(a.What, v.Run))
 		}
 	}
@@ -323,7 +331,7 @@ func askWords(q kitchen.Question, r kitchen.Run) chat.Para {
 	case kitchen.HowMuchWater:
 		return say("How much water is in? I took " + litres(r.Water.In) + ". Like `4 litres in the pot`")
 	case kitchen.WhoCooks:
-		return say("**Nobody is named.** Who watches it? `i've got " + strconv.Itoa(int(r.No)) + "`")
+		return say("**Nobody is named.** Who watches it? `" + gotIt(r.No) + "`")
 	}
 	panic("question without words")
 }

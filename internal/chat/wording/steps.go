@@ -109,11 +109,15 @@ func stepsOf(p kitchen.Plan) []step {
 func weigh(l kitchen.Line) step {
 	vessel := l.Item.Container.Vessel.String()
 	if l.Method == kitchen.Soaked {
-		return step{"weigh " + grams(l.All.Dry) + " " + l.Grain.String() + ", dry, for " + many(l.Item.Count, l.Item.Container) + ".",
-			"it is rinsed until the water stays clear", "dust of dry grain is bad to breathe: mask"}
+		return step{
+			"weigh " + grams(l.All.Dry) + " " + l.Grain.String() + ", dry, for " + many(l.Item.Count, l.Item.Container) + ".",
+			"it is rinsed until the water stays clear", "dust of dry grain is bad to breathe: mask",
+		}
 	}
-	return step{"weigh " + amounts(l) + " for each " + vessel + ", " + whole(float64(l.Item.Count)) + " in all.",
-		"each is labelled before it is filled", "felt pen goes in the steam"}
+	return step{
+		"weigh " + amounts(l) + " for each " + vessel + ", " + whole(float64(l.Item.Count)) + " in all.",
+		"each is labelled before it is filled", "felt pen goes in the steam",
+	}
 }
 
 func bagMeasured() []step {
