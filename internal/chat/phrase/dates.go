@@ -294,7 +294,7 @@ func (l *lexer) strokes(i int) (stroked, bool) {
 		}
 		s.year, s.end, s.plain = atoi(y), s.end+2, true
 	}
-	if min(s.a, s.b) < 1 || min(s.a, s.b) > 12 || max(s.a, s.b) > 31 {
+	if l.countsOn(s.end) || min(s.a, s.b) < 1 || min(s.a, s.b) > 12 || max(s.a, s.b) > 31 {
 		return s, false
 	}
 	s.plain = s.plain || max(s.a, s.b) > 12 || l.is(i-1, "on")

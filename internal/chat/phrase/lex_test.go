@@ -61,7 +61,8 @@ func TestLex(t *testing.T) {
 		{"20 deg. c", "q20 20=°C"},
 		{"46.5c", "q46.5 46.5=°C/11.0014=cup"},
 		{"room 68 °F", "room | q68 20=°F"},
-		{"5000' high", "unclear | high"},
+		{"5000' high", "q5000 1524=ft | high"},
+		{"6' high", "unclear | high"},
 		// Ranges and bounds.
 		{"between 2 and 3 kg", "between | 2..3 1000=kg"},
 		{"at least 2 kg wet", "2..+Inf 1000=kg | wet"},

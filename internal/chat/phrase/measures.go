@@ -96,7 +96,7 @@ var measures = []measure{
 	{words: "atm", means: []meaning{as(Pressure, "atm", times(101.325))}},
 
 	{words: "m", means: []meaning{metre, minute}},
-	{words: "metre metres meter meters", means: []meaning{metre}},
+	{words: "metre metres meter meters masl", means: []meaning{metre}},
 	{words: "ft foot feet", means: []meaning{as(Length, "ft", by(unit.Feet))}},
 	{words: "in", close: true, means: []meaning{as(Length, "in", by(unit.Inches))}},
 	{words: "inch inches", means: []meaning{as(Length, "in", by(unit.Inches))}},

@@ -47,10 +47,17 @@ func (l *lexer) readNumber(i int) (numeric, bool) {
 			n.times = ok
 			return n, ok
 		}
+		if a.text == "minus" {
+			return l.minus(i)
+		}
 		n, ok = l.spelt(i)
+		n = l.point(n)
 	case a.kind == atomDigits:
 		n, ok = l.written(i), true
-	case a.text == "." && l.digitsAt(i+1) && (a.gap || l.at(i-1).kind == atomSign):
+		if n.v > 0 && n.v < 1 {
+			n.end = l.ofA(n.end) // 2/3 of a cup
+		}
+	case a.text == "." && l.digitsAt(i+1) && (a.gap || l.at(i-1).kind == atomSign), l.headless(i):
 		n, ok = numeric{v: decimal("0", l.at(i+1).text), end: i + 2, digits: true}, true
 	case a.text == "-" && l.signed(i):
 		n, ok = l.number(i + 1)
@@ -63,7 +70,21 @@ func (l *lexer) readNumber(i int) (numeric, bool) {
 	if !ok {
 		return n, false
 	}
-	return l.multiplied(l.andPart(n)), true
+	return l.vague(l.twice(l.multiplied(l.andPart(n)))), true
+}
+
+// headless reports whether the comma at i is a decimal one with nothing before
+// it: ,5 kg. Behind a bag or a unit it rather parts two things.
+func (l *lexer) headless(i int) bool {
+	if l.at(i).text != "," || !l.at(i).gap || !l.digitsAt(i+1) {
+		return false
+	}
+	before := l.at(i - 1)
+	if before.text != "" && (before.known == nil || before.known.class != Filler && before.known.class != Asking) {
+		return false
+	}
+	_, _, ok := l.unitAt(i+2, true)
+	return ok
 }
 
 // signed reports whether the hyphen at i is a minus: glued to the number and not
@@ -125,6 +146,9 @@ func (l *lexer) written(i int) numeric {
 	if n.end > i+1 {
 		n.plain = false
 		n.v, n.ref, n.unclear = l.grouped(i, n.end)
+		n.unclear = n.unclear || n.end == i+3 && l.thousandth(i, n.end)
+	} else {
+		n = l.spaced(n, i)
 	}
 	if l.glued(n.end, "/") && l.digitsAt(n.end+1) {
 		return l.divided(n, i)
@@ -133,7 +157,7 @@ func (l *lexer) written(i int) numeric {
 		n = l.mixedUp(n)
 	}
 	// 14:60 is no time, 3² is not 3, and 6' is feet or a quote.
-	if l.glued(n.end, ":") && l.digitsAt(n.end+1) || l.raised(n.end) || l.glued(n.end, "'") {
+	if l.glued(n.end, ":") && l.digitsAt(n.end+1) || l.raised(n.end) || l.glued(n.end, "'") && !l.feet(n.end) {
 		n.unclear = true
 		n.end++
 		if l.digitsAt(n.end) {
@@ -196,7 +220,7 @@ func (l *lexer) grouped(i, end int) (v float64, ref, unclear bool) {
 // it can't be read for sure.
 func (l *lexer) divided(n numeric, i int) numeric {
 	over, under := n.v, integer(l.at(n.end+1).text)
-	n.unclear = n.unclear || !n.plain || under == 0 || under > 64 || over > 999
+	n.unclear = n.unclear || !n.plain || !fractional(over, under)
 	n.v, n.plain = over/under, false
 	n.end += 2
 	for (l.glued(n.end, "/") || l.glued(n.end, ",") || l.glued(n.end, ".")) && l.digitsAt(n.end+1) {
@@ -204,6 +228,20 @@ func (l *lexer) divided(n numeric, i int) numeric {
 		n.end += 2
 	}
 	return n
+}
+
+// fractional reports whether a number over another is one that people mean: 3/4,
+// 5/2, 15/16. 25/12 is rather a day.
+func fractional(over, under float64) bool {
+	switch under {
+	case 2, 3, 4, 5, 6, 7, 8, 9, 10:
+		return over < 10 || over < under || under == 2
+	case 12:
+		return over < 10
+	case 16, 32, 64:
+		return over < under
+	}
+	return false
 }
 
 // mixedUp adds a fraction behind a whole number: 1½, 1 1/2, 1-1/2. "2 1/2-pint"
@@ -238,7 +276,7 @@ func (l *lexer) mixedUp(n numeric) numeric {
 func (l *lexer) spelt(i int) (numeric, bool) {
 	k := l.at(i).known
 	if k == nil || k.number == 0 || l.someone(i) {
-		return numeric{}, false
+		return l.nought(i)
 	}
 	switch k.number {
 	case ones, teens, tens:
@@ -251,7 +289,7 @@ func (l *lexer) spelt(i int) (numeric, bool) {
 	case dozen:
 		return numeric{v: 12, end: i + 1}, true
 	case couple:
-		return numeric{}, false
+		return l.couple(i)
 	case article:
 		return l.article(i)
 	case part:
@@ -297,15 +335,20 @@ func (l *lexer) underHundred(i int) (float64, int) {
 
 // parts reads three quarters, two thirds, and "of a" when a unit follows.
 func (l *lexer) parts(n numeric) numeric {
-	next := l.at(n.end).known
+	j := n.end
+	tied := l.glued(j, "-") && !l.at(j+1).gap
+	if tied {
+		j++
+	}
+	next := l.at(j).known
 	if next == nil || next.number != part {
 		return n
 	}
-	if w := l.at(n.end).text; n.v != 1 && w[len(w)-1] != 's' {
+	if w := l.at(j).text; !tied && n.v != 1 && w[len(w)-1] != 's' {
 		return n // three quarter-pound bags
 	}
 	n.v *= next.value
-	n.end = l.ofA(n.end + 1)
+	n.end = l.ofA(j + 1)
 	return n
 }
 
@@ -328,8 +371,12 @@ func (l *lexer) ofA(j int) int {
 // quarter of an hour, half a dozen.
 func (l *lexer) part(i int) (numeric, bool) {
 	n := numeric{v: l.at(i).known.value, end: i + 1}
-	if l.is(i+1, "a", "an") && l.at(i+2).known != nil && l.at(i+2).known.number == dozen {
-		n.v, n.end = n.v*l.at(i+2).known.value, i+3
+	j := i + 1
+	if l.is(j, "a", "an") || l.glued(j, "-") {
+		j++
+	}
+	if k := l.at(j).known; k != nil && k.number == dozen && l.at(i).text == "half" {
+		n.v, n.end = n.v*k.value, j+1
 		return n, true
 	}
 	if _, jar := l.halfJar(i); jar || l.at(i).text != "half" && l.at(i).text != "quarter" {
@@ -338,6 +385,21 @@ func (l *lexer) part(i int) (numeric, bool) {
 	n.end = l.ofA(i + 1)
 	_, _, ok := l.unitAt(n.end, true)
 	return n, ok
+}
+
+// couple reads a couple of and a pair of. A couple without its article can be a
+// few.
+func (l *lexer) couple(i int) (numeric, bool) {
+	j := i + 1
+	if l.is(j, "of") {
+		j++
+	}
+	n := numeric{v: 2, end: j, unclear: l.at(i).text == "couple"}
+	if l.at(i).text == "couple" && l.is(i-1, "a") {
+		return n, true
+	}
+	k := l.at(j).known
+	return n, k != nil && (k.vessel != 0 || k.measure != nil) || l.startsNumber(j)
 }
 
 // article reads a and an where they count: a bag, a 1-pound bag, a dozen.
@@ -356,11 +418,9 @@ func (l *lexer) article(i int) (numeric, bool) {
 	case k.number == dozen:
 		return numeric{v: 12, end: i + 2}, true
 	case k.number == couple:
-		j := i + 2
-		if l.is(j, "of") {
-			j++
-		}
-		return numeric{v: 2, end: j}, true
+		n, ok := l.couple(i + 1)
+		n.unclear = false
+		return n, ok
 	case k.number == hundred || k.number == thousand:
 		return n, true
 	case k.number == part:

@@ -15,6 +15,9 @@ func (l *lexer) measured(i int) int {
 	if _, end, ok := l.period(i); ok {
 		return l.emitPeriod(i, end)
 	}
+	if l.is(i, "sea") && l.is(i+1, "level") && !l.is(i-1, "above", "over", "below", "under", "the") {
+		return l.emit(Quantity{at: l.over(i, i+2), Senses: []Sense{{Length, 0, "m"}}}, i+2)
+	}
 	n, ok := l.number(i)
 	if !ok {
 		return i
@@ -47,7 +50,7 @@ func (l *lexer) amount(i int, n numeric) int {
 		return l.emit(Word{at: l.over(i, n.end+1), Text: l.folded.s[l.at(i).from:a.to]}, n.end+1)
 	}
 	t := Number{
-		at: l.over(i, n.end), Value: n.v, Whole: !l.pointed(n) && n.v == math.Trunc(n.v), Word: !n.digits,
+		at: l.over(i, n.end), Value: n.v, Whole: n.v == math.Trunc(n.v), Word: !n.digits,
 		Times: n.times, Mixed: n.mixed,
 	}
 	if n.ref {
@@ -79,11 +82,6 @@ func (l *lexer) more(v float64, m *measure, j int) (float64, int) {
 		}
 	}
 	return v, j
-}
-
-// pointed reports whether n ends in a decimal part: 3.0 is no count.
-func (l *lexer) pointed(n numeric) bool {
-	return n.digits && n.end >= 3 && l.glued(n.end-2, ".") && l.digitsAt(n.end-1)
 }
 
 // strange reports whether letters glued to a number are no word that can follow
@@ -163,6 +161,9 @@ func (l *lexer) unitAt(j int, behind bool) (*measure, int, bool) {
 		k++
 	}
 	a := l.at(k)
+	if a.text == "'" && behind && l.feet(k) {
+		return l.known("ft"), k + 1, true
+	}
 	if a.known == nil && a.kind != atomSign {
 		return nil, j, false
 	}
@@ -183,6 +184,19 @@ func (l *lexer) unitAt(j int, behind bool) (*measure, int, bool) {
 		return l.scale(m, k+1)
 	}
 	return m, l.stop(k), true
+}
+
+// feet reports whether the stroke at k stands for feet: 5280'. Behind smaller
+// numbers, or where a quote was opened, nobody can say.
+func (l *lexer) feet(k int) bool {
+	i := k - 1
+	if len(l.at(i).text) < 3 || l.at(k+1).kind == atomDigits {
+		return false
+	}
+	for l.at(i).kind == atomDigits || l.is(i, ",") && k-i < 6 {
+		i--
+	}
+	return l.at(i).text != "'"
 }
 
 // unitOfTwo reads fluid ounces and square feet at k.

@@ -35,7 +35,7 @@ func (a at) Extent() Extent { return a.ext }
 // one spelt right.
 func (a at) TakenFor() string { return a.as }
 
-// Number is a number without a unit. Whole tells 3 from 3.0 and from a half.
+// Number is a number without a unit. Whole tells 3 and 3.0 from three and a half.
 type Number struct {
 	at
 	Value float64
