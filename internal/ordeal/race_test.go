@@ -4,4 +4,4 @@ package ordeal
 
 // slowness divides how often a random trial is repeated: the race detector looks
 // at other things and makes the database many times slower.
-const slowness = 40
+const slowness = 200
