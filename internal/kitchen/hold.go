@@ -159,7 +159,7 @@ func (s Settings) holdAt(b box, k CookerIs, said time.Duration, at unit.GaugeKPa
 
 // scale sets the default hold for this height and pressure.
 func (s Settings) scale(h *Hold, base time.Duration, k CookerIs) {
-	scaled, err := hold.Scale(base, s.Height(), h.At)
+	scaled, err := hold.Scale(base, s.heightThatCounts(), h.At)
 	if err != nil {
 		return
 	}
@@ -170,9 +170,21 @@ func (s Settings) scale(h *Hold, base time.Duration, k CookerIs) {
 	if !under15(h.At) {
 		return
 	}
-	if r, err := hold.Scale(base, s.Height(), hold.ReferenceGauge()); err == nil && !r.BeyondLimit {
+	if r, err := hold.Scale(base, s.heightThatCounts(), hold.ReferenceGauge()); err == nil && !r.BeyondLimit {
 		h.AtReference = r.Hold
 	}
+}
+
+// seaside is how far from sea level nothing is scaled: 25 m are a tenth of a
+// degree, less than any gauge shows (ISO 2533, IAPWS-IF97).
+const seaside unit.Metres = 25
+
+// heightThatCounts is the elevation that holds are scaled for.
+func (s Settings) heightThatCounts() unit.Metres {
+	if h := s.Height(); h < -seaside || h > seaside {
+		return h
+	}
+	return 0
 }
 
 // worthRaising is the least difference of pressure worth advising: half of what

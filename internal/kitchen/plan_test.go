@@ -124,6 +124,8 @@ func TestHold(t *testing.T) {
 		{"6 lb", Settings{}, order(Item{Count: 1, Container: bag(6)}), 120, false},
 		{"10 lb", Settings{}, order(Item{Count: 1, Container: bag(10)}), 150, false},
 		{"the longest rules", Settings{}, order(Item{Count: 1, Container: jar(1)}, Item{Count: 1, Container: bag(10)}), 150, false},
+		{"25 m are as good as none", at(25), order(Item{Count: 1, Container: jar(1)}), 90, false},
+		{"26 m are not", at(26), order(Item{Count: 1, Container: jar(1)}), 92, false},
 		{"500 m", at(500), order(Item{Count: 1, Container: jar(1)}), 112, false},
 		{"1000 m", at(1000), order(Item{Count: 1, Container: jar(1)}), 137, false},
 		{"1600 m", at(1600), order(Item{Count: 1, Container: jar(1)}), 175, false},

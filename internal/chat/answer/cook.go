@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -142,6 +143,9 @@ func (t *turn) remindStart(ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	start, out, err := deadline(*ctx.plan.OutBy, p, ctx.at.In(t.now.Location()), t.now)
+	if late, ok := errors.AsType[kitchen.TooLate](err); ok {
+		return wording.TooLate(late, ctx.plan.Order), nil
+	}
 	if err != nil {
 		return chat.Post{}, err
 	}

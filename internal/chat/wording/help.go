@@ -86,19 +86,9 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 			"Let cooked grain cool in clean air: it draws in as much as it holds.",
 		}
 	case kitchen.TopicHydration:
-		return []string{
-			"**Hydration**: dry = wetted / (1 + r), water = r × dry.",
-			"r by route: LC 0.40, G2G 0.43, agar 0.46 (common practice). To set yours: `agar 0.44`",
-			"Or by moisture: `2 kg rye at 45% moisture`. " + ratioFor45(s),
-			"A good kernel crushes between the nails with no dry white core.",
-		}
+		return hydrationHelp(s)
 	case kitchen.TopicCook:
-		return []string{
-			"**The cook**: water under the rack, vent a steady plume 10" + nb + "min, then 15" + nb + "psi, then the hold.",
-			"Lost pressure? The hold starts again. Check the water first: sagging at full flame can mean dry.",
-			"Heat off, leave it shut until it shows zero. Never cool it by force.",
-			setHold(s) + "Holds are common practice, not proof.",
-		}
+		return cookHelp(s)
 	case kitchen.TopicCooling:
 		return []string{
 			"**Cooling**: a culture put on warm grain dies. Wait for 27" + nb + "°C or less in the middle, not only at the skin.",
@@ -129,16 +119,7 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 			"Grow only what the law where you live allows. Trained people and local codes know better than a bot.",
 		}
 	case kitchen.TopicKitchen:
-		return []string{
-			"**Your kitchen**, said once:",
-			"`we're at 1600 m` · `room 19C`",
-			"`big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge`",
-			strings.TrimPrefix(holdExample(s)+" · `we soak jars` · `round to 10 g`", " · "),
-			"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
-			"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
-			"`the usual is 3 bags 5lb agar`",
-			"As it stands: `kitchen`",
-		}
+		return kitchenHelp(s)
 	case kitchen.TopicWords:
 		return []string{
 			"**Words**: *dry* is grain as bought, *wetted* grain with its water in it.",
@@ -155,4 +136,38 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		}
 	}
 	panic("topic without a page")
+}
+
+// hydrationHelp is the page about water per grain.
+func hydrationHelp(s kitchen.Settings) []string {
+	return []string{
+		"**Hydration**: dry = wetted / (1 + r), water = r × dry.",
+		"r by route: LC 0.40, G2G 0.43, agar 0.46 (common practice). To set yours: `agar 0.44`",
+		"Or by moisture: `2 kg rye at 45% moisture`. " + ratioFor45(s),
+		"A good kernel crushes between the nails with no dry white core.",
+	}
+}
+
+// cookHelp is the page about the cook.
+func cookHelp(s kitchen.Settings) []string {
+	return []string{
+		"**The cook**: water under the rack, vent a steady plume 10" + nb + "min, then 15" + nb + "psi, then the hold.",
+		"Lost pressure? The hold starts again. Check the water first: sagging at full flame can mean dry.",
+		"Heat off, leave it shut until it shows zero. Never cool it by force.",
+		setHold(s) + "Holds are common practice, not proof.",
+	}
+}
+
+// kitchenHelp is the page about what is said once.
+func kitchenHelp(s kitchen.Settings) []string {
+	return []string{
+		"**Your kitchen**, said once:",
+		"`we're at 1600 m` · `room 19C`",
+		"`big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge`",
+		strings.TrimPrefix(holdExample(s)+" · `we soak jars` · `round to 10 g`", " · "),
+		"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
+		"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
+		"`the usual is 3 bags 5lb agar`",
+		"As it stands: `kitchen`",
+	}
 }

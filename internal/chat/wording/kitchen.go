@@ -84,6 +84,8 @@ func elevationChanged(c kitchen.Elevation, after kitchen.Settings) []chat.Block 
 			out = append(out, say("A "+one(container)+": your own "+minutes(h.Time)+", unchanged."))
 		case h.TooLong:
 			out = append(out, say("A "+one(container)+": not with this cooker up here. "+tooLongAdvice(h)))
+		case h.Time == h.Base:
+			out = append(out, say("A "+one(container)+": hold "+minutes(h.Time)+" at "+psi(h.At)+", as at sea level."))
 		default:
 			out = append(out, say("A "+one(container)+": hold "+minutes(h.Time)+" at "+psi(h.At)+", "+minutes(h.Base)+" at sea level."))
 		}
