@@ -51,10 +51,32 @@ func matchBooking(c cursor) (Intent, cursor, bool) {
 		d.plain = d.used > 1 || c.word(0) == "bookings"
 		return Bookings{}, d, true
 	}
+	if d, ok := freeWhen(c); ok {
+		d.plain = true
+		return Bookings{}, d, true
+	}
 	if in, d, ok := release(c); ok {
 		return in, d, true
 	}
 	return booked(c)
+}
+
+// freeWhen reads "who has the cooker saturday", "is the big pot free tomorrow".
+func freeWhen(c cursor) (cursor, bool) {
+	d, asked := c.phrase("who has", "who's got", "is", "who booked", "when is", "who needs")
+	_, d, ok := cookerRef(d.over("the", "our"))
+	free := c.word(0) != "is" && c.word(1) != "is"
+	if e, fits := d.phrase("free", "booked", "taken", "available", "in use", "occupied"); fits {
+		d, free = e, true
+	}
+	d = d.over("on", "for", "at", "around", "from")
+	at := d.i
+	if _, e, when := d.when(); when {
+		d = e
+	} else if _, is := d.token().(Interval); is {
+		d = d.use(1)
+	}
+	return d, asked && ok && free && (d.i > at || c.word(0) != "who")
 }
 
 // release reads "cancel my saturday", "i don't need the pot tomorrow".

@@ -29,6 +29,39 @@ var chatter = []string{
 	"without the car", "just the two of us", "only bags of chips", "start at the beginning", "we need 3 bags of ice", "he took 5 jars home", "some bags are torn", "3 jars broke today",
 }
 
+// stageChatter is talk with the words of the cook day in it.
+var stageChatter = []string{
+	"it's getting hot in here", "the steam train museum is nice", "zero chance", "i lost pressure in my tyre", "done with work", "what now lol",
+	"i let off some steam at the gym", "steam deck arrived", "full steam ahead with the garden", "we have zero eggs left", "zero degrees outside today", "my boss puts me under pressure",
+	"no pressure", "blood pressure is up again", "i work well under pressure", "the heat is killing me", "turn the heating off when you leave", "is the heat off?", "did you turn it off",
+	"he turned it off and left", "lights off at ten please", "i'm off to the shop", "day off tomorrow", "the lid of my coffee cup is off again", "who took the lid", "the bags are out of stock",
+	"jars are out of stock", "take the bins out", "i'm out of milk", "the party is called off", "they called off the match", "call it a day", "next week is fine", "next time then", "next to the door",
+	"how long is a piece of string", "how long have you lived here", "how long was the meeting", "when can i see you", "when is the party", "when is dinner ready", "is the beer cool yet",
+	"that's cool", "cool story", "cool, see you then", "it's 31 degrees in the sun", "it was 40 C in the car", "i have a fever, 38.5 C", "water was at 24 C in the lake", "back at 5", "back at home",
+	"back in the room", "we hit 100 on the road", "he hit 15 people with that mail", "i'll be at 15 main street", "at 8 then", "gas prices are up", "gas station on the left", "the gas man comes at 9",
+	"my gauge is off today, need coffee", "new bottle of wine", "checked the mail", "i checked out of the hotel", "log in to the wifi", "put a log on the fire", "i cooked 3 runs of pasta",
+	"my runs this week were slow", "book the table for 8", "i booked a flight saturday 10-14", "can i have the car sunday 9-12", "can i have 12 of them", "cancel my gym saturday", "quiet please", "it's so quiet here",
+	"keep quiet from now on", "not yet convinced", "not yet born", "done deal", "on it like a car bonnet", "i've got it from ebay", "i've got 12 euros", "i've got two kids", "ana has a cold",
+	"ana takes the bus", "tom takes sugar", "can someone take the dog out", "can someone take me home", "who can take a photo", "seen that movie", "have you seen ana", "i saw it in the news", "the drain is blocked",
+	"drain the pasta", "soak the beans", "soaking wet from the rain", "simmer down", "simmering with rage", "dry your tears", "drying my hair", "added 1 L of oil to the car", "1 litre of milk left in the fridge",
+	"3 litres in my car", "poured 2 l of paint", "dropped to my knees", "prices dropped to 11 euros", "dropped for a coffee", "my phone dropped to 8 percent", "weight on my shoulders", "i lost weight on holiday",
+	"the weight is on your shoulders", "why did you ping the server", "pings are 30 ms here", "still at work", "still at 15 percent", "steps are icy", "watch your steps", "show me the log file",
+	"the story of my life", "between the two of us", "between you and me", "31 people between the bags and the door", "12 is a nice number", "12 at the table", "she is 31", "my daughter is 12",
+	"#1 fan", "12.3 is the new version", "the reading was boring", "i'm reading 12 books", "skin cream", "middle of nowhere", "the middle one is mine",
+}
+
+func TestStageChatter(t *testing.T) {
+	for _, text := range stageChatter {
+		p := Parse(text, tryNames)
+		if p.Bare == Loosely {
+			continue
+		}
+		if len(p.Intents) > 0 || p.Ask != nil || p.Near != nil {
+			t.Errorf("Parse(%q) = %s, want silence", text, understood(p))
+		}
+	}
+}
+
 func TestChatter(t *testing.T) {
 	for _, text := range chatter {
 		p := Parse(text, tryNames)

@@ -126,7 +126,7 @@ var (
 	}
 	fineWords = []string{
 		"ok", "okay", "fine", "good", "are ok", "are fine", "are good", "is ok", "is fine", "is good", "checked", "is checked", "are checked", "all ok", "all good", "all fine", "looks good",
-		"look good", "looks fine", "look fine", "looks ok", "is new", "replaced", "is fixed", "fixed", "was checked", "were checked", "is clean", "full", "is full", "clean", "clear", "is clear", "is mended",
+		"look good", "looks fine", "look fine", "looks ok", "is new", "replaced", "changed", "is fixed", "fixed", "was checked", "were checked", "is clean", "full", "is full", "clean", "clear", "is clear", "is mended",
 		"are all ok", "are all good", "is right", "is fine again", "is ok again", "tested",
 	}
 )
@@ -159,7 +159,7 @@ func inWhich(w Which, c cursor) (Which, cursor) {
 	if w != (Which{}) {
 		return w, c
 	}
-	if v, d, ok := trailingRun(c); ok {
+	if v, d, ok := trailingRun(c, nil); ok {
 		return v, d
 	}
 	return w, c
@@ -210,7 +210,7 @@ func gaugeReads(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	if named = named && name != ""; !named {
-		if w, e, ok := trailingRun(d); ok && w.Run == 0 {
+		if w, e, ok := trailingRun(d, nil); ok && w.Run == 0 {
 			name, d = w.Cooker, e
 		}
 	}

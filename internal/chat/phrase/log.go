@@ -8,6 +8,11 @@ var logGrammar = grammar{
 			d.plain = true
 			return Log{Mine: true}, d, true
 		}
+		if r, ok := c.over("show", "me").token().(RunRef); ok && len(r.Ref.Units) == 0 {
+			d := c.over("show", "me").use(1)
+			d.plain = d.i > c.i+1
+			return Log{Which: Which{Run: r.Ref.Run}}, d, c.i == 0 && d.parted().done()
+		}
 		d, ok := c.over("show", "me", "the", "list", "our", "what's the", "tell me the").phrase("log", "runs", "last runs", "all runs", "history", "story", "logbook", "run log", "past runs", "old runs",
 			"recent runs", "logs", "what happened with", "what happened to", "how did", "show run", "the log of", "latest runs", "previous runs")
 		if !ok {

@@ -246,29 +246,16 @@ func (r reading) nearly() Parsed {
 	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.strange || r.talk() {
 		return Parsed{}
 	}
-	return Parsed{Near: &Near{
+	p := Parsed{Near: &Near{
 		Trouble: LeftOver,
 		Got:     r.got(),
 		Missed:  r.s.typed(r.from, r.to),
 		Example: r.example(),
 	}}
-}
-
-// talk reports whether nothing was read but what people say to each other.
-func (r reading) talk() bool {
-	for _, k := range r.kinds {
-		switch k {
-		case KindManners, KindChoose, KindCorrect, KindBoard:
-		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
-			KindPings, KindWhyPing:
-			if r.plain {
-				return false
-			}
-		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo:
-			return false
-		}
+	if r.vague() {
+		p.Bare = Loosely
 	}
-	return true
+	return p
 }
 
 func (r reading) got() string {
@@ -373,41 +360,6 @@ func (r reading) mended() []string {
 		}
 	}
 	return words
-}
-
-// bareness marks what people also say to each other.
-func (r reading) bareness() Bareness {
-	if r.ask != nil || r.near != nil {
-		return Plainly // nearly all of it is kitchen talk: an answer is better than a riddle
-	}
-	for i, in := range r.intents {
-		if !r.bare[i] && !r.loose(in) {
-			return Plainly
-		}
-	}
-	return Loosely
-}
-
-// loose reports whether people say such a thing to each other, too: a word or
-// two that name nothing of the kitchen.
-func (r reading) loose(in Intent) bool {
-	words := r.used + r.filler
-	switch in := in.(type) {
-	case Plan, Add, StartAt, PlanIt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
-		Undo, RemindStart:
-		return false
-	case Why:
-		return words <= 2 && in.Number == 0 && in.Part == 0
-	case Cook:
-		return words <= 2 && in.Order == nil
-	case Board:
-		return words <= 1
-	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing:
-		return !r.plain
-	case Correct, Choose, Greet, Thanks, Drop:
-		return true
-	}
-	panic(in)
 }
 
 // polite takes words that carry nothing at the beginning or end of what is said.

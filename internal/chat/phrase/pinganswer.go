@@ -44,7 +44,7 @@ var pingAnswers = [...]struct {
 	}},
 	{kitchen.AnswerDone, []string{"done", "all done", "did it", "it's done", "its done", "done that", "yes done", "ok done", "i did", "did that", "done it", "i did it", "already done", "just did"}},
 	{kitchen.AnswerGotIt, []string{
-		"i've got it", "ive got it", "got it", "on it", "i'm on it", "im on it", "i'll do it", "ill do it", "i do it", "i'll see to it", "i'm there", "i'm here", "im here", "i got it", "i'm on my way", "on my way",
+		"i've got it", "ive got it", "i've got this", "got it", "on it", "i'm on it", "im on it", "i'll do it", "ill do it", "i do it", "i'll see to it", "i'm there", "i'm here", "im here", "i got it", "i'm on my way", "on my way",
 		"coming", "i'm coming", "i'm in the kitchen", "me", "i am", "i'll go", "i go", "omw", "i'm going",
 	}},
 	{kitchen.AnswerSeen, []string{"seen", "seen it", "i saw", "saw it", "noted", "i see", "👍", "i see it", "i've seen it", "ack"}},
@@ -77,5 +77,5 @@ func matchAnswerPing(c cursor) (Intent, cursor, bool) {
 	if !end.parted().done() && end.i > c.i {
 		end = end.over("thanks", "thx", "sorry", "guys", "all", "everyone")
 	}
-	return best, end, end.i > c.i && c.i == 0
+	return best, end, end.i > c.i && end.ends()
 }

@@ -1,6 +1,9 @@
 package phrase
 
 import (
+	"math"
+	"strings"
+
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
@@ -51,6 +54,12 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 		d, at = f, false
 	}
 	bare := !back && !says && !at
+	if e, ok := c.phrase("it's", "its"); ok && !at && !back && !says {
+		d = e
+	}
+	if r, ok := d.token().(Range); ok && math.IsInf(r.Lo, -1) && strings.HasPrefix(d.word(0), "up") {
+		return upTo(r, d)
+	}
 	p, d, ok := gauge(d.over("about", "abt", "around", "roughly", "just", "nearly", "only"))
 	number := unitless(d.ahead(-1))
 	n := p.PSI()
@@ -68,6 +77,8 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 		ev.entry = kitchen.PressureBack{Gauge: p}
 	case at:
 		ev.entry = kitchen.AtPressure{Gauge: p}
+	case bare && d.word(0) == "reached":
+		ev.entry, d = kitchen.AtPressure{Gauge: p}, d.use(1)
 	default:
 		ev = event{entry: kitchen.GaugeRead{Gauge: p}, loose: bare}
 	}
@@ -91,9 +102,11 @@ func dipTold(c cursor, t telling) (event, cursor, bool) {
 	} else if d, to = c.phrase(dipAlone...); !to {
 		return event{}, c, false
 	}
+	toldFor := d.length("for") > 0
 	e := d.over("for", "about", "abt", "around", "roughly", "maybe", "some", "only", "just", "a good")
-	if e.i > d.i && e.word(-1) != "about" || e.i > d.i+1 {
-		if lasted, f, ok := e.span(); ok {
+	if e.i > d.i {
+		_, bare := e.token().(Number)
+		if lasted, f, ok := e.span(); ok && (toldFor || !bare) {
 			dip.For, d = lasted, f
 		}
 	}
@@ -164,6 +177,18 @@ var dipTo = []string{
 
 // dipAlone are words before the time that the pressure was down.
 var dipAlone = []string{
-	"dropped", "pressure dropped", "dipped", "pressure was down", "lost pressure", "pressure dipped", "pressure fell", "was down", "under pressure loss",
+	"dropped", "pressure dropped", "dipped", "pressure was down", "lost pressure", "lost it", "pressure dipped", "pressure fell", "was down", "under pressure loss",
 	"pressure was gone", "pressure was off",
+}
+
+// upTo reads "up to 15": as a bound it has been read.
+func upTo(r Range, c cursor) (event, cursor, bool) {
+	p := unit.PSI(r.Hi)
+	switch {
+	case r.Senses != nil && r.Senses[0].Dim == Pressure:
+		p = unit.GaugeKPa(r.Hi * r.Senses[0].Value)
+	case r.Senses != nil || r.Hi < leastCooking || r.Hi > mostCooking:
+		return event{}, c, false
+	}
+	return event{entry: kitchen.AtPressure{Gauge: p}, loose: r.Senses == nil}, c.use(1), true
 }

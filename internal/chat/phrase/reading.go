@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"slices"
+	"strings"
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
@@ -73,13 +74,15 @@ var feels = []string{
 func tempTold(c cursor, t telling) (event, cursor, bool) {
 	named := t.which != (Which{})
 	d := c
-	if e, ok := c.phrase(feels...); ok {
+	e, felt := c.phrase(feels...)
+	if felt {
 		d = e.parted()
 	}
 	where, d, placed := place(d.over("the"), named)
 	start := d.i
 	d = d.over(tempLinks...)
-	linked := t.linked && len(t.entries) == 0 || named && d.i > start
+	felt = felt || d.i > start && (c.s.said[start] == "thermometer" || strings.HasPrefix(c.s.said[start], "bag") || strings.HasPrefix(c.s.said[start], "jar"))
+	linked := felt && d.i > start+1 || t.linked && len(t.entries) == 0 || named && d.i > start
 	number := unitless(d.token())
 	ev, temp, d, ok := degrees(d)
 	if !ok {
@@ -92,7 +95,7 @@ func tempTold(c cursor, t telling) (event, cursor, bool) {
 	if number && !placed && !linked {
 		return event{}, c, false
 	}
-	ev.loose = !placed
+	ev.loose = !placed && !felt
 	ev.entry = kitchen.TempRead{Temp: temp, Where: where}
 	return ev, d, true
 }
@@ -171,5 +174,6 @@ func (t telling) question(in Tell) *asking {
 // tempLinks are words between a run or place and the temperature.
 var tempLinks = []string{
 	"is", "at", "about", "abt", "around", "reads", "it's", "its", "roughly", "just", "now", "still", "measured", "reading", "temp", "temp is", "temperature",
-	"temperature is", "got", "we got", "shows", "thermometer says", "thermometer reads", "thermometer shows", "down to", "only", "measures", "the", "says",
+	"temperature is", "got", "we got", "shows", "thermometer says", "thermometer reads", "thermometer shows", "down to", "only", "measures", "the", "says", "bags are", "jars are", "the bags are", "the jars are", "bags at", "jars at", "bag is", "jar is",
+	"they're", "they are",
 }

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -39,9 +40,9 @@ type told struct {
 
 // stages are the things that are told in words alone.
 var stages = [...]told{
-	{kitchen.HeatOn{}, kitchen.KindHeatOn, []string{"lit it", "lit", "it's lit", "its lit", "fire on", "it's on the stove", "its on the stove", "turned it on"}, []string{
+	{kitchen.HeatOn{}, kitchen.KindHeatOn, []string{"lit it", "on the stove", "put it on the stove", "lit", "it's lit", "its lit", "fire on", "it's on the stove", "its on the stove", "turned it on"}, []string{
 		"heat on", "heat is on", "heat's on", "heats on", "flame on", "flame is on", "flame's on", "flames on", "burner on", "burner is on", "burner's on",
-		"stove on", "stove is on", "stove's on", "turned the heat on", "turned on the heat", "heat going", "heating up", "lit the burner", "lit the stove",
+		"stove on", "stove is on", "stove's on", "turned the heat on", "turned on the heat", "heat going", "heating up", "started heating", "lit the burner", "lit the stove",
 		"lit the gas", "gas on", "started the heat", "turned the flame on", "lit the pot", "turned the burner on", "heating",
 	}},
 	{kitchen.Steam{}, kitchen.KindSteam, []string{"steam", "steaming", "venting"}, []string{
@@ -108,7 +109,7 @@ var preparing = [...]told{
 	{kitchen.PrepBegun{What: kitchen.Soaking}, kitchen.KindPrepBegun, []string{"soaking", "soak"}, []string{
 		"grain is soaking", "grain's soaking", "started soaking", "started the soak", "soak started", "soaking the grain", "grain is in water",
 		"grain's in water", "grain's in the water", "put the grain in to soak", "put the grain to soak", "grain soaking", "soak begun", "put grain to soak", "started to soak",
-		"grain is in the water", "rye is soaking", "rye soaking", "soaking the rye", "soaking rye",
+		"grain is in the water", "rye is soaking", "rye soaking", "rinsed and soaking", "soaking the rye", "soaking rye",
 	}},
 	{kitchen.PrepBegun{What: kitchen.Simmering}, kitchen.KindPrepBegun, []string{"simmering", "simmer"}, []string{
 		"grain's in the pot", "grain is in the pot", "grain in the pot", "grain is simmering", "grain's simmering", "started simmering", "grain simmering",
@@ -170,7 +171,14 @@ var events = [...]func(cursor, telling) (event, cursor, bool){
 		t, d, loose, ok := stage(c)
 		return event{entry: t.entry, loose: loose}, d, ok
 	},
-	gaugeTold, dipTold, waterTold, tempTold,
+	gaugeTold, dipTold, waterTold, tempTold, runCancelled,
+}
+
+// runCancelled reads "cancel 12": alone the word can be about anything.
+func runCancelled(c cursor, _ telling) (event, cursor, bool) {
+	d, ok := c.phrase("cancel", "abort", "scrap", "abandon")
+	_, _, run := d.over("run", "number").run()
+	return event{entry: kitchen.CalledOff{}}, d, ok && run
 }
 
 // telling is a telling while it is being read.
@@ -204,7 +212,7 @@ func matchTell(c cursor) (Intent, cursor, bool) {
 
 // tellOf reads a telling of a run at d, behind its number.
 func tellOf(c, d cursor, t telling) (Intent, cursor, bool) {
-	if t.which != (Which{}) {
+	if t.which != (Which{}) || t.units != nil {
 		e := d.over("is", "are", "was", "has", "'s", "it's", "its", "reads", "shows", "measures", "now", "=", "at about")
 		e, colon := e.mark(":,-=")
 		_, sharp := d.ahead(-1).(RunRef)
@@ -245,7 +253,7 @@ var tellStarts = sync.OnceValue(func() map[string]bool {
 		add(p.words)
 		add(p.outside)
 	}
-	for _, words := range [...][]string{gaugeAt, gaugeBack, gaugeSays, dipTo, dipAlone, potDry, waterAdded, waterPut, waterFilled, feels, tempLinks} {
+	for _, words := range [...][]string{gaugeAt, gaugeBack, gaugeSays, dipTo, dipAlone, potDry, waterAdded, waterPut, waterFilled, feels, tempLinks, {"cancel", "abort", "scrap", "abandon"}} {
 		add(words)
 	}
 	return starts
@@ -268,7 +276,7 @@ func (c cursor) tells() bool {
 
 // leads are words before what happened that change nothing in it.
 var leads = []string{
-	"it's", "its", "it is", "it", "we're", "we are", "we have", "we've got", "i've got", "now", "and", "the", "just", "got", "ok", "so", "finally", "sorry", "about", "there's",
+	"it's", "its", "it is", "it", "i", "we", "we're", "we are", "we have", "we've got", "i've got", "now", "and", "the", "just", "got", "ok", "so", "finally", "sorry", "about", "there's",
 	"update", "everything", "fyi", "yes", "yay", "ok so",
 }
 
@@ -335,8 +343,8 @@ func longestEvent(c cursor, t telling) (best event, end cursor, ok bool) {
 // tail reads when it happened, and to which run, behind what happened.
 func (t *telling) tail(c cursor, e kitchen.RunEntry) cursor {
 	for {
-		c = c.over("now", "again", "sorry", "finally", "already", "all", "everyone", "folks", "just now", "at last", "in the end", "i think", "thx", "too", "for now")
-		if m, d, ok := moment(c, e); ok && t.when == nil {
+		c = c.over("now", "again", "overnight", "sorry", "finally", "already", "all", "everyone", "folks", "just now", "at last", "in the end", "i think", "thx", "too", "for now")
+		if m, d, ok := moment(c.parted(), e); ok && t.when == nil && (d.i == c.i || c.parted().i == c.i || d.parted().done()) {
 			t.when, c = &m, d
 			continue
 		}
@@ -344,7 +352,7 @@ func (t *telling) tail(c cursor, e kitchen.RunEntry) cursor {
 			t.when, c = &m, d
 			continue
 		}
-		if w, d, ok := trailingRun(c); ok && t.which == (Which{}) {
+		if w, d, ok := trailingRun(c, e); ok && t.which == (Which{}) {
 			t.which, c = w, d
 			continue
 		}
@@ -408,6 +416,9 @@ func forNow(c cursor, e kitchen.RunEntry) (Moment, cursor, bool) {
 // 12", "the big pot".
 func leadingRun(c cursor) (Which, []kitchen.UnitNo, cursor) {
 	d := c.over("on", "in", "for", "the", "our", "run", "no")
+	if n, e, ok := unitAlone(d); ok {
+		return Which{}, []kitchen.UnitNo{n}, e
+	}
 	switch t := d.token().(type) {
 	case RunRef:
 		return Which{Run: t.Ref.Run}, t.Ref.Units, d.use(1)
@@ -425,13 +436,26 @@ func leadingRun(c cursor) (Which, []kitchen.UnitNo, cursor) {
 	return Which{}, nil, c
 }
 
-// trailingRun reads "on #12", "in the big pot", "of 12".
-func trailingRun(c cursor) (Which, cursor, bool) {
+// unitAlone reads "bag 2", "jar no 3": a unit of a run that isn't named.
+func unitAlone(c cursor) (kitchen.UnitNo, cursor, bool) {
+	v, isVessel := c.token().(VesselWord)
+	if !(isVessel && !v.Container.Sized() || c.word(0) == "unit") {
+		return 0, c, false
+	}
+	d := c.use(1).over("no", "nr", "number", "#")
+	n, ok := d.token().(Number)
+	no, isWhole := whole(n.Value)
+	return kitchen.UnitNo(no), d.use(1), ok && isWhole && !n.Word && no >= 1 && no <= mostUnits
+}
+
+// trailingRun reads "on #12", "in the big pot", "of 12"; "call off 12" needs no
+// such word.
+func trailingRun(c cursor, e kitchen.Entry) (Which, cursor, bool) {
 	d := c.over("on", "in", "for", "of", "the", "at", "with", "our", "run", "this is")
 	if r, ok := d.token().(RunRef); ok && len(r.Ref.Units) == 0 {
 		return Which{Run: r.Ref.Run}, d.use(1), true
 	}
-	if d.i == c.i {
+	if _, off := e.(kitchen.CalledOff); d.i == c.i && !off {
 		return Which{}, c, false
 	}
 	if run, e, ok := d.run(); ok && d.word(-1) != "at" {
@@ -487,6 +511,8 @@ func (w Which) before(units []kitchen.UnitNo) string {
 	switch {
 	case w.Run != 0:
 		return kitchen.Ref{Run: w.Run, Units: units}.String() + " "
+	case len(units) > 0:
+		return fmt.Sprintf("unit %d ", units[0])
 	case w.Cooker != "":
 		return w.Cooker + " "
 	}

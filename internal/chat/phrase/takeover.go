@@ -66,6 +66,12 @@ func matchTakeOver(c cursor) (Intent, cursor, bool) {
 			return TakeOver{Which: w}, e, true
 		}
 	}
+	if e, ok := d.phrase("take", "take over", "taking over"); ok && d.i == 0 {
+		if w, e, ok := e.taken(); ok && w.Run != 0 {
+			e.plain = true
+			return TakeOver{Which: w}, e, true
+		}
+	}
 	if e, ok := d.phrase("i take it", "i'll take it", "ill take it", "i take over", "i'll take over", "i'm taking over", "i took over", "i can take over", "i can take it", "taking over",
 		"i take over now", "it's mine now", "i'm taking it", "over to me", "i'll take that one", "take over", "i'm on it now"); ok {
 		w, e, named := e.over("now", "for now").whichOf()
@@ -100,6 +106,9 @@ func (c cursor) taken() (Which, cursor, bool) {
 		return w, c, false // "i have pots"
 	}
 	e = e.over("now", "from now on", "from here", "for now", "then", "too", "from now")
+	if _, f, from := e.over("from").person(false); from && e.length("from") > 0 {
+		e = f
+	}
 	return w, e, ok && (e.done() || e.ends())
 }
 
@@ -144,6 +153,9 @@ func (c cursor) person(sure bool) (string, cursor, bool) {
 // can you take 12".
 func matchHandOver(c cursor) (Intent, cursor, bool) {
 	d := c.over("hey", "please", "ok")
+	if h, e, ok := handing(d); ok {
+		return h, e, true
+	}
 	var h HandOver
 	d, h.When = d.leaving()
 	d = d.parted()
@@ -180,6 +192,19 @@ func matchHandOver(c cursor) (Intent, cursor, bool) {
 	}
 	g.plain = named || h.When != nil
 	return h, g, true
+}
+
+// handing reads "handing 12 to jo", "i give #12 to ana".
+func handing(c cursor) (HandOver, cursor, bool) {
+	d, ok := c.over("i", "i'm", "im", "i'll").phrase("handing", "handing over", "hand", "hand over", "give", "giving", "passing", "pass")
+	if !ok {
+		return HandOver{}, c, false
+	}
+	w, d, ok := d.whichOf()
+	d, to := d.phrase("to", "over to")
+	who, d, person := d.person(true)
+	d.plain = true
+	return HandOver{Which: w, To: who}, d, ok && to && person && w != (Which{})
 }
 
 // from takes the time from which somebody else is wanted.

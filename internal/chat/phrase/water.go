@@ -13,6 +13,10 @@ func waterTold(c cursor, t telling) (event, cursor, bool) {
 	if d, ok := c.phrase(potDry...); ok {
 		return event{entry: kitchen.WaterLeft{}}, d, true
 	}
+	if d, ok := c.phrase("water left", "water left in the pot", "left in the pot", "found", "leftover water"); ok {
+		v, d, ok := d.over(":", "is", "about", "was").quantity(Volume)
+		return event{entry: kitchen.WaterLeft{Water: unit.Litres(v.Value)}}, d.over("of water", "water", "left", "in the pot"), ok && v.Value >= 0 && c.word(0) != "found"
+	}
 	if w, d, ok := toppedUpTo(c); ok {
 		return event{entry: w}, d, true
 	}
@@ -54,7 +58,7 @@ func toppedUpTo(c cursor) (kitchen.WaterIn, cursor, bool) {
 // potDry are ways to say that no water was left.
 var potDry = []string{
 	"no water left", "boiled dry", "ran dry", "it ran dry", "no water left in the pot", "pot ran dry", "pot is dry", "pot boiled dry",
-	"water is all gone", "no water in the pot",
+	"water is all gone", "water left", "no water in the pot",
 }
 
 // waterAdded are words before water that was put to what was there.

@@ -1,0 +1,94 @@
+package phrase
+
+import (
+	"slices"
+	"strings"
+
+	"ryebell/internal/kitchen"
+)
+
+// talk reports whether nothing was read but what people say to each other.
+func (r reading) talk() bool {
+	for _, k := range r.kinds {
+		switch k {
+		case KindManners, KindChoose, KindCorrect, KindBoard:
+		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
+			KindPings, KindWhyPing:
+			if r.plain {
+				return false
+			}
+		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo,
+			KindAdd, KindDrop, KindStartAt, KindPlanIt:
+			return false
+		}
+	}
+	return true
+}
+
+// vague reports whether nothing was read but words of the cook day that name no
+// run, time or figure: with a word too much they are rather talk.
+func (r reading) vague() bool {
+	for _, in := range r.intents {
+		if !vague(in) {
+			return false
+		}
+	}
+	return true
+}
+
+// vague reports whether one thing read names no run, time or figure.
+func vague(in Intent) bool {
+	switch in := in.(type) {
+	case Tell:
+		return in.Which == (Which{}) && in.When == nil && !slices.ContainsFunc(in.Entries, figured)
+	case TakeOver:
+		return in.Which == (Which{})
+	case HandOver:
+		return in.Which == (Which{})
+	case CoolYet:
+		return in.Which == (Which{})
+	case Log, Steps, AnswerPing, WhyPing, Bookings, Board, GearTold, PingsWhere:
+		return true
+	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
+		NewCode, Forget, Undo, RemindStart, Why, Cook, Correct, Choose, Greet, Thanks:
+		return false
+	}
+	panic(in)
+}
+
+// bareness marks what people also say to each other.
+func (r reading) bareness() Bareness {
+	if r.ask != nil || r.near != nil {
+		return Plainly // nearly all of it is kitchen talk: an answer is better than a riddle
+	}
+	for i, in := range r.intents {
+		if !r.bare[i] && !r.loose(in) {
+			return Plainly
+		}
+	}
+	return Loosely
+}
+
+// loose reports whether people say such a thing to each other, too: a word or
+// two that name nothing of the kitchen.
+func (r reading) loose(in Intent) bool {
+	words := r.used + r.filler
+	switch in := in.(type) {
+	case Plan, Add, StartAt, PlanIt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+		Undo, RemindStart:
+		return false
+	case Why:
+		return words <= 2 && in.Number == 0 && in.Part == 0
+	case Cook:
+		return words <= 2 && in.Order == nil
+	case Board:
+		return words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status"
+	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing:
+		return !r.plain
+	case Correct, Choose, Greet, Thanks, Drop:
+		return true
+	}
+	panic(in)
+}
+
+func figured(e kitchen.RunEntry) bool { return strings.ContainsAny(toldText(e), "0123456789") }
