@@ -253,7 +253,7 @@ var tellStarts = sync.OnceValue(func() map[string]bool {
 		add(p.words)
 		add(p.outside)
 	}
-	for _, words := range [...][]string{gaugeAt, gaugeBack, gaugeSays, dipTo, dipAlone, potDry, waterAdded, waterPut, waterFilled, feels, tempLinks, {"cancel", "abort", "scrap", "abandon"}} {
+	for _, words := range [...][]string{gaugeAt, gaugeBack, gaugeSays, dipTo, dipAlone, potDry, waterAdded, waterPut, waterFilled, feels, tempLinks, {"cancel", "abort", "scrap", "abandon", "left", "leftover"}} {
 		add(words)
 	}
 	return starts

@@ -58,7 +58,7 @@ func toppedUpTo(c cursor) (kitchen.WaterIn, cursor, bool) {
 // potDry are ways to say that no water was left.
 var potDry = []string{
 	"no water left", "boiled dry", "ran dry", "it ran dry", "no water left in the pot", "pot ran dry", "pot is dry", "pot boiled dry",
-	"water is all gone", "water left", "no water in the pot",
+	"water is all gone", "no water in the pot",
 }
 
 // waterAdded are words before water that was put to what was there.
