@@ -34,6 +34,9 @@ func (l *lexer) small(m *measure) bool {
 // Before another unit than one of length only noughts can't be a size of their
 // own: 3 500 ml is three jars.
 func (l *lexer) spaced(n numeric, i int) numeric {
+	if a := l.at(n.end); a.kind != atomDigits || len(a.text) != 3 || !a.gap {
+		return n
+	}
 	var all strings.Builder
 	all.WriteString(l.at(i).text)
 	noughts, j := true, n.end

@@ -40,14 +40,17 @@ func (l *lexer) amount(i int, n numeric) int {
 		if end := l.odds(m, j); n.unclear || m.seconds > 0 || end > j {
 			return l.emit(Unclear{l.over(i, end)}, end)
 		}
-		n.v, j = l.more(n.v, m, j)
-		return l.emit(Quantity{at: l.over(i, j), Number: n.v, Senses: m.senses(n.v, l.imperial()), Mixed: n.mixed}, j)
+		return l.amountOf(i, j, n, m)
 	}
 	if n.unclear {
 		return l.emit(Unclear{l.over(i, n.end)}, n.end)
 	}
 	if a := l.at(n.end); n.digits && a.kind == atomWord && !a.gap && !n.times && l.strange(a) {
 		return l.emit(Word{at: l.over(i, n.end+1), Text: l.folded.s[l.at(i).from:a.to]}, n.end+1)
+	}
+	if r, end, ok := l.open(n, nil, n.end); ok {
+		r.at = l.over(i, end)
+		return l.emit(r, end)
 	}
 	t := Number{
 		at: l.over(i, n.end), Value: n.v, Whole: n.v == math.Trunc(n.v), Word: !n.digits,
@@ -57,31 +60,6 @@ func (l *lexer) amount(i int, n numeric) int {
 		t.Ref = l.refOf(i)
 	}
 	return l.emit(t, n.end)
-}
-
-// more adds what belongs to an amount behind its unit at j: and a half, or the
-// smaller unit of 2 lb 4 oz.
-func (l *lexer) more(v float64, m *measure, j int) (float64, int) {
-	if v != math.Trunc(v) {
-		return v, j
-	}
-	if half, end := l.andHalf(j); end > j {
-		return v + half, end
-	}
-	n, ok := l.number(j)
-	if !ok || n.unclear || n.times || n.v < 0 || l.at(j).text == "a" {
-		return v, j
-	}
-	small, end, ok := l.unitAt(n.end, true)
-	for _, p := range [...]struct {
-		large, small string
-		ratio        float64
-	}{{"lb", "oz", 16}, {"kg", "g", 1000}, {"ft", "inch", 12}} {
-		if ok && m == l.known(p.large) && small == l.known(p.small) && n.v < p.ratio {
-			return v + n.v/p.ratio, end
-		}
-	}
-	return v, j
 }
 
 // strange reports whether letters glued to a number are no word that can follow
