@@ -1,26 +1,17 @@
 package wording
 
 import (
-	"strings"
 	"testing"
 	"time"
 
 	"ryebell/internal/calc/unit"
-	"ryebell/internal/chat"
-	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
 // A cook day as it reads: what was said when, and the whole answer.
 func TestADayReads(t *testing.T) {
 	d := newDay(t, bags(), ana)
-	reads := func(p chat.Post, want ...string) {
-		t.Helper()
-		if got := chat.Plain(p, phone); got != strings.Join(want, "\n") {
-			t.Errorf("reads:\n%s\nwant:\n%s", got, strings.Join(want, "\n"))
-		}
-	}
-	reads(d.begun(),
+	reads(t, d.begun(),
 		"Run #12 in the big pot is yours, Ana.",
 		"3 bags of 5 lb, agar.",
 		"First: 3 L water, rack, load, lid.",
@@ -29,7 +20,7 @@ func TestADayReads(t *testing.T) {
 		"earshot while the flame is on.",
 		"Next: light it and say heat on.",
 		"[Heat on] [Undo]")
-	reads(d.at("10:25").say(ana, kitchen.Steam{}, 0),
+	reads(t, d.at("10:25").say(ana, kitchen.Steam{}, 0),
 		"#12 weight on at 10:35: vents from",
 		"10:25, 10 min.",
 		"Not seen: heat on.",
@@ -39,19 +30,19 @@ func TestADayReads(t *testing.T) {
 		"vent.",
 		"Next: weight on when I ping.",
 		"[Weight on] [Undo]")
-	reads(Ping(d.pings()[0]),
+	reads(t, Ping(d.pings()[0]),
 		"Ana: #12 weight on now. Vented since",
 		"10:25.",
 		"Only if the plume was steady; else a few",
 		"minutes more.",
 		"[Weight on] [Not yet]")
-	reads(d.at("10:35").say(ana, kitchen.VentClosed{}, 0),
+	reads(t, d.at("10:35").say(ana, kitchen.VentClosed{}, 0),
 		"#12 coming up since 10:35: 15 psi about",
 		"10:50, a usual time.",
 		"Next: at 15 psi say at pressure: the",
 		"hold starts.",
 		"[At pressure] [Undo]")
-	reads(d.at("10:55").say(ana, kitchen.AtPressure{Gauge: unit.PSI(15)}, 10*time.Minute),
+	reads(t, d.at("10:55").say(ana, kitchen.AtPressure{Gauge: unit.PSI(15)}, 10*time.Minute),
 		"#12 heat off 12:15: 90 min at 15 psi",
 		"from 10:45.",
 		"Flame down so far that it just stays",
@@ -59,7 +50,7 @@ func TestADayReads(t *testing.T) {
 		"Next: I ping then. Lost pressure? Say so",
 		"at once.",
 		"[Lost pressure] [Undo]")
-	reads(d.at("11:20").say(jo, kitchen.PressureLost{}, 0),
+	reads(t, d.at("11:20").say(jo, kitchen.PressureLost{}, 0),
 		"#12 lost pressure 11:20, 35 of 90 min",
 		"held. The hold starts again.",
 		"Is there water? I took 3 L. Sagging at",
@@ -68,7 +59,7 @@ func TestADayReads(t *testing.T) {
 		"How low did it fall? Like dropped to 11",
 		"Next: full flame; then say back at 15.",
 		"[Back at 15] [Heat is off] [Undo]")
-	reads(d.at("11:21").say(jo, kitchen.Dipped{To: psiSaid(11)}, 0),
+	reads(t, d.at("11:21").say(jo, kitchen.Dipped{To: psiSaid(11)}, 0),
 		"Noted: #12 fell to 11 psi.",
 		"#12 lost pressure 11:20, 35 of 90 min",
 		"held. The hold starts again.",
@@ -77,7 +68,7 @@ func TestADayReads(t *testing.T) {
 		"shut till cold, never cold water in.",
 		"Next: full flame; then say back at 15.",
 		"[Back at 15] [Heat is off] [Undo]")
-	reads(d.at("11:32").say(jo, kitchen.PressureBack{Gauge: unit.PSI(15)}, 0),
+	reads(t, d.at("11:32").say(jo, kitchen.PressureBack{Gauge: unit.PSI(15)}, 0),
 		"#12 heat off 13:02: 90 min at 15 psi",
 		"from 11:32.",
 		"Water may run short about 12:55, by",
@@ -87,12 +78,12 @@ func TestADayReads(t *testing.T) {
 		"Next: I ping then. Lost pressure? Say so",
 		"at once.",
 		"[Lost pressure] [Undo]")
-	reads(Ping(d.pings()[1]),
+	reads(t, Ping(d.pings()[1]),
 		"Ana: #12 heat off now. 90 min at 15 psi,",
 		"11:32 to 13:02.",
 		"Leave it shut until it shows zero.",
 		"[Heat is off] [Not yet]")
-	reads(d.at("12:40").say(jo, kitchen.HeatOff{}, 0),
+	reads(t, d.at("12:40").say(jo, kitchen.HeatOff{}, 0),
 		"#12 heat off early: 68 of 90 min held,",
 		"12:40.",
 		"That stays in the book. Lit again, the",
@@ -104,54 +95,7 @@ func TestADayReads(t *testing.T) {
 		"Next: light it again. Flame still on?",
 		"Then undo.",
 		"[Heat on] [Undo] [It's at zero]")
-	reads(d.at("12:41").say(ana, kitchen.HeatOff{}, 0),
+	reads(t, d.at("12:41").say(ana, kitchen.HeatOff{}, 0),
 		"Jo said #12 heat off at 12:40. No second",
 		"entry.")
-}
-
-// A tap is about its own run and understood as what its label says.
-func TestTapsAreUnderstood(t *testing.T) {
-	d := newDay(t, jars(), ana, kitchen.MethodIs{Vessel: kitchen.Jar, Method: kitchen.Soaked})
-	posts := []chat.Post{d.begun()}
-	for _, s := range []struct {
-		at   string
-		said kitchen.RunEntry
-	}{
-		{"09:05", kitchen.PrepBegun{What: kitchen.Soaking}},
-		{"21:00", kitchen.PrepBegun{What: kitchen.Simmering}},
-		{"21:10", kitchen.HeatOn{}},
-		{"21:40", kitchen.Steam{}},
-		{"21:50", kitchen.VentClosed{}},
-		{"21:55", kitchen.AtPressure{}},
-		{"22:10", kitchen.PressureLost{}},
-		{"22:20", kitchen.PressureBack{}},
-		{"23:00", kitchen.HeatOff{}},
-		{"23:50", kitchen.AtZero{}},
-	} {
-		posts = append(posts, d.at(s.at).say(ana, s.said, 0))
-		for _, v := range d.pings() {
-			posts = append(posts, Ping(v))
-		}
-	}
-	told := 0
-	for _, p := range posts {
-		for _, b := range p.Buttons {
-			what, ofRun := strings.CutPrefix(b.Say, "#12 ")
-			if !ofRun {
-				continue
-			}
-			told++
-			intents := phrase.Parse(b.Say, phrase.Names{}).Intents
-			if len(intents) != 1 {
-				t.Errorf("[%s] says %q of #12, not understood", b.Label, what)
-				continue
-			}
-			if tell, ok := intents[0].(phrase.Tell); !ok || tell.Which.Run != 12 {
-				t.Errorf("[%s] says %q of #12, understood as %v", b.Label, what, intents)
-			}
-		}
-	}
-	if told < 20 {
-		t.Errorf("only %d taps about the run", told)
-	}
 }

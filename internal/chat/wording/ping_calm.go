@@ -89,8 +89,9 @@ func (v PingView) soak() pingText {
 
 func (v PingView) gaugeCheck() pingText {
 	return pingText{
-		head: say("**Check the gauge of {}**: a year since the last time. More than 2"+nb+"psi off: replace it.", cookerOf(v.Cooker)),
-		more: []chat.Para{say("Then say `checked the gauge`, or `gauge reads 1 low`")},
+		head:    say("**Check the gauge of {}**: a year since the last time. More than 2"+nb+"psi off: replace it.", cookerOf(v.Cooker)),
+		more:    []chat.Para{say("Off? Say by how much, like `gauge reads 1 low`")},
+		buttons: []chat.Button{tap("Gauge is fine", "checked the gauge")},
 	}
 }
 

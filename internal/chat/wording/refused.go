@@ -245,7 +245,7 @@ func rangeExample(q kitchen.Quantity) string {
 	case kitchen.ReadTemp:
 		return "Like: `46C` or `#12 115f`"
 	case kitchen.FallTime:
-		return "Like: `big pot falls in 50 min`"
+		return "I learn it from `heat off` and `zero`."
 	case kitchen.DipTime:
 		return "Like: `dropped to 11 for 4 min`; longer is `lost pressure`."
 	case kitchen.GaugeError:

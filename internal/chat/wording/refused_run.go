@@ -20,7 +20,7 @@ type Asked struct {
 // notYet says what has to be told first.
 func notYet(r kitchen.NotYet) chat.Post {
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Needs)+" comes first. Nothing was written.",
-		"Next: say `"+kindWord(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindWord(r.Needs)))
+		"Next: say `"+kindSaid(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindSaid(r.Needs)))
 }
 
 // alreadySo says who said it before, so that a second tap is no second entry.
@@ -31,7 +31,7 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 	}
 	if !r.Seen {
 		return lines("**"+no+" "+kindWord(r.Said)+"** was filled in for "+when+", since what follows was told.",
-			"Another time? `"+kindWord(r.Said)+" was 10 min earlier`")
+			"Another time? `"+kindSaid(r.Said)+" was 10 min earlier`")
 	}
 	return theirs(say("{} said **"+no+" "+kindWord(r.Said)+"** at "+when+". No second entry.", called(a.Who, r.By)))
 }
@@ -39,14 +39,14 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 // past says that the run is beyond what was said.
 func past(r kitchen.Over) chat.Post {
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Said)+" comes too late. Nothing was written.",
-		"Did it happen earlier? Say when, like `at 14:05`."), tap("Log", logOf(r.Run)))
+		"Did it happen earlier? Say when, like `"+kindSaid(r.Said)+" 20 min ago`"), tap("Log", logOf(r.Run)))
 }
 
 func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
 	return theirs(
 		say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+near(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+near(a.Now, r.OtherAt)+". Nothing was written.",
 			called(a.Who, r.OtherBy)),
-		say("Another time, or mend the other: `"+kindWord(r.Other)+" was 10 min earlier`"))
+		say("Another time, or mend the other: `"+kindSaid(r.Other)+" was 10 min earlier`"))
 }
 
 func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {
@@ -59,7 +59,7 @@ func dated(t, now time.Time) string { return t.In(now.Location()).Format("Mon 2 
 
 func inFuture(r kitchen.InFuture, a Asked) chat.Post {
 	return lines("**"+dated(r.At, a.Now)+"** is still to come; now is "+dated(r.Told, a.Now)+". Nothing was written.",
-		"Say when it happened, like `at 14:05` or `10 min ago`.")
+		"Say when it happened, like `heat off at 14:05` or `heat off 10 min ago`.")
 }
 
 func notOffered(r kitchen.NotOffered, a Asked) chat.Post {

@@ -117,7 +117,7 @@ func (v RunView) filledIn() chat.Para {
 			missed = append(missed, stepWord(st))
 		}
 	}
-	if len(missed) == 0 {
+	if len(missed) == 0 || !v.WasAt.IsZero() {
 		return nil
 	}
 	return say("Not seen: " + listed(missed) + ".")

@@ -133,7 +133,7 @@ func (v RunView) holding(s *sheet) {
 
 // begins reports whether a hold began with what was said.
 func (v RunView) begins() bool {
-	return v.Run.Stage == kitchen.StageAtPressure && !v.Run.Since.Before(v.At)
+	return v.Run.Stage == kitchen.StageAtPressure && !v.Run.Since.Before(v.At) && v.WasAt.IsZero()
 }
 
 // lowPressure is where steam is noticeably colder than at 15 psi.

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strconv"
 
 	"ryebell/internal/kitchen"
@@ -55,6 +56,18 @@ func kindWord(k kitchen.Kind) string {
 		return "ping answered"
 	}
 	panic("kind " + strconv.Itoa(int(k)) + " without words")
+}
+
+// kindSaid is a kind of entry as it is typed in an example: one that can't be said
+// in words alone is stood for by the heat.
+func kindSaid(k kitchen.Kind) string {
+	if slices.Contains([]kitchen.Kind{
+		kitchen.KindHeatOn, kitchen.KindSteam, kitchen.KindVentClosed, kitchen.KindAtPressure, kitchen.KindPressureLost,
+		kitchen.KindPressureBack, kitchen.KindHeatOff, kitchen.KindAtZero, kitchen.KindOutOfPot, kitchen.KindCalledOff,
+	}, k) {
+		return kindWord(k)
+	}
+	return kindWord(kitchen.KindHeatOff)
 }
 
 // kindOf is the kind of an entry.

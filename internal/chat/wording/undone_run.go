@@ -87,6 +87,7 @@ func TakenBack(v RunView, by string) chat.Post {
 	} else {
 		s.add(must, say("Taken back: "+what))
 	}
+	v.At = v.Now // nothing else was said
 	v.stage(&s)
 	return s.post(chat.Answer)
 }
