@@ -20,6 +20,9 @@ type Run struct {
 	Order   Order
 	Room    int64
 	Follows RunNo
+	// Turn, Load and Loads say from which plan it was put on: see [RunBegun].
+	Turn        int64
+	Load, Loads int
 	// Begun is when it was put on or its preparation started.
 	Begun time.Time
 	// Cook is who watches it now, zero for nobody named. Offered is who was asked

@@ -29,6 +29,11 @@ type RunBegun struct {
 	// Follows is the load of the same plan before it in the same cooker, whose
 	// water is topped up; zero for a first load.
 	Follows RunNo `json:"follows,omitzero"`
+	// Turn is the turn of the plan that it was put on from, so that a second tap
+	// is known; zero for none. Load of Loads is its place in that plan.
+	Turn  int64 `json:"turn,omitzero"`
+	Load  int   `json:"load,omitzero"`
+	Loads int   `json:"loads,omitzero"`
 }
 
 // Prep is a step of wetting grain before the cook.

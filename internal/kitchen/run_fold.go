@@ -17,6 +17,7 @@ func (f *folding) begin(t telling) {
 	e := t.Entry.(RunBegun)
 	f.rec = t
 	f.No, f.Cooker, f.Order, f.Room, f.Follows, f.Cook = e.Run, e.Cooker, e.Order, e.Room, e.Follows, e.Cook
+	f.Turn, f.Load, f.Loads = e.Turn, e.Load, e.Loads
 	f.Begun, f.Newest = t.At, t.At
 	f.Stage, f.Since = StagePlanned, t.At
 	f.kitchen = t.s

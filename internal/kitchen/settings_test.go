@@ -256,18 +256,12 @@ func TestFixMass(t *testing.T) {
 	}
 }
 
-// A start is waited for until it is met; a member waits for one at a time.
-func TestStarts(t *testing.T) {
+// A start that is waited for wants one ping, in the room where it was wanted.
+func TestStartWants(t *testing.T) {
 	at := time.Date(2026, 3, 2, 15, 0, 0, 0, time.UTC)
-	wanted := func(no EntryNo, who MemberNo) Record {
-		return Record{No: no, Entry: StartWanted{For: who, Start: at, Room: 4}}
-	}
-	waiting := FoldStarts([]Record{wanted(1, 1), wanted(2, 2), wanted(3, 1), {No: 4, Entry: StartMet{No: 2}}})
-	if len(waiting) != 1 || waiting[0].No != 3 {
-		t.Fatalf("waiting = %+v, want entry 3 alone", waiting)
-	}
-	want := []Ping{{Key: "start/3", Due: at, Kind: StartNow, Loudness: Due, To: 1, Room: 4, About: "start/3"}}
-	if diff := cmp.Diff(want, waiting[0].Wants()); diff != "" {
+	s := Start{StartWanted: StartWanted{For: 1, Start: at, Room: 4}, No: 3}
+	want := []Ping{{Key: "start/3/now", Due: at, Kind: StartNow, Loudness: DuePing, To: 1, Room: 4, About: "start/3"}}
+	if diff := cmp.Diff(want, s.Wants()); diff != "" {
 		t.Errorf("pings (-want +got):\n%s", diff)
 	}
 }

@@ -1,6 +1,10 @@
 package kitchen
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+	"time"
+)
 
 // StartPrefix begins the keys of all pings for a start.
 const StartPrefix = "start/"
@@ -20,33 +24,32 @@ type Start struct {
 }
 
 // FoldStarts lists the starts that are still waited for, in the order they were
-// wanted. A member waits for one start at a time: the last one wanted.
+// wanted.
 func FoldStarts(records []Record) []Start {
 	var waiting []Start
 	for _, r := range records {
 		if e, ok := r.Entry.(StartWanted); ok {
-			waiting = append(without(waiting, func(s Start) bool { return s.For == e.For }), Start{StartWanted: e, No: r.No})
+			waiting = append(waiting, Start{StartWanted: e, No: r.No})
 		}
 		if e, ok := r.Entry.(StartMet); ok {
-			waiting = without(waiting, func(s Start) bool { return s.No == e.No })
+			waiting = slices.DeleteFunc(waiting, func(s Start) bool { return s.No == e.No })
 		}
 	}
 	return waiting
 }
 
-func without(all []Start, drop func(Start) bool) []Start {
-	var kept []Start
-	for _, s := range all {
-		if !drop(s) {
-			kept = append(kept, s)
-		}
+// Reckoned is the start in the kitchen as it is now: what takes longer than when
+// it was wanted must be lit earlier.
+func (s Start) Reckoned(k Settings) Start {
+	if p, err := k.Work(s.Order); err == nil && p.Takes() > 0 {
+		s.Start = s.OutBy.Add(-p.Takes()).Truncate(time.Minute)
 	}
-	return kept
+	return s
 }
 
 // Wants is the ping of a start that is waited for, in the room where it was
 // wanted.
 func (s Start) Wants() []Ping {
 	key := StartPrefix + strconv.Itoa(int(s.No))
-	return []Ping{{Key: key, Due: s.Start, Kind: StartNow, Loudness: Due, To: s.For, Room: s.Room, About: key}}
+	return []Ping{{Key: key + "/now", Due: s.Start, Kind: StartNow, Loudness: Due, To: s.For, Room: s.Room, About: key}}
 }

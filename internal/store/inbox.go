@@ -124,6 +124,14 @@ func (b *Book) Turns(room RoomID, member kitchen.MemberNo, limit int) ([]Turn, e
 		b.bound(), p("member", member), p("room", room), p("limit", limit))
 }
 
+// LastTurnIn gives the newest turn of anybody in a room that is of a kind.
+func (b *Book) LastTurnIn(room RoomID, kind string) (Turn, error) {
+	return readTurn(b.tx.row(`
+		SELECT id, door, event, room, member, at_ms, kind, said, asked
+		FROM inbox WHERE collective = :collective AND room = :room AND kind = :kind AND kind <> '' ORDER BY id DESC LIMIT 1`,
+		b.bound(), p("room", room), p("kind", kind)))
+}
+
 // TurnOfEvent gives the turn of an event, as when a message is edited.
 func (b *Book) TurnOfEvent(door, event string) (Turn, error) {
 	return readTurn(b.tx.row(`

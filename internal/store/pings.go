@@ -38,6 +38,16 @@ func (b *Book) Pings(prefix string) ([]PingRow, error) {
 		b.bound(), p("from", prefix), p("to", after(prefix)))
 }
 
+// WaitingPings lists the pings that wait whose key begins with a prefix, the first
+// due first.
+func (b *Book) WaitingPings(prefix string) ([]PingRow, error) {
+	return each(b.tx, readPing, `
+		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms
+		FROM ping INDEXED BY ping_due
+		WHERE collective = :collective AND fired_ms IS NULL AND key >= :from AND key < :to ORDER BY due_ms`,
+		b.bound(), p("from", prefix), p("to", after(prefix)))
+}
+
 // after is the first text behind all that begin with a prefix. Keys are plain
 // ASCII, so the last byte can be counted up.
 func after(prefix string) string {

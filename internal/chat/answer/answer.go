@@ -105,7 +105,7 @@ func (a *Answerer) apologise(ctx context.Context, m chat.Message) error {
 		if err != nil {
 			return err
 		}
-		t := &turn{a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room}
+		t := a.newTurn(tx, m, room)
 		fresh, err := t.claim()
 		if err != nil || !fresh {
 			return err

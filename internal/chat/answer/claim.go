@@ -120,7 +120,7 @@ func (a *Answerer) settleRoom(tx *store.Tx, id store.CollectiveID, m chat.Messag
 	if err != nil {
 		return err
 	}
-	t := &turn{a: a, tx: tx, m: m, book: book, room: room}
+	t := a.newTurn(tx, m, room)
 	if err := t.load(); err != nil {
 		return err
 	}

@@ -121,5 +121,12 @@ func TestForget(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// The only steward can't leave others behind without one; alone they can, and
+	// whoever speaks next is steward.
+	s.say("kitchen", "Jo", "2 quarts lc")
 	wantPart(t, s.say("kitchen", "Robin", "forget Robin"), "only steward")
+	s.say("kitchen", "Jo", "forget Jo")
+	wantPart(t, s.say("kitchen", "Robin", "forget Robin"), "Done")
+	s.say("kitchen", "Mika", "2 quarts lc")
+	wantPart(t, s.say("kitchen", "Mika", "room 18C"), "18 °C")
 }

@@ -2,9 +2,8 @@ package answer
 
 import (
 	"errors"
-	"fmt"
+	"reflect"
 	"strconv"
-	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -14,42 +13,119 @@ import (
 	"ryebell/internal/store"
 )
 
-// runsSubject is what the beginnings of runs are about, so that the next number
-// and the board find them.
-const runsSubject = "runs"
-
-// runsLookedAt is how many of their newest entries are read for that.
-const runsLookedAt = 100
-
-// cook puts an order on: it becomes a run with a number.
+// cook puts the next load of an order on: it becomes a run with a number.
 func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
-	order, err := cooked(i, ctx)
+	if i.Order != nil {
+		ctx.plan, ctx.planTurn = &phrase.Plan{Order: *i.Order}, t.owner
+	}
+	if ctx.plan != nil && i.Cooker != "" {
+		moved := *ctx.plan
+		moved.Order.Cooker = i.Cooker
+		ctx.plan = &moved
+	}
+	run, err := t.begin(ctx, t.m.At)
 	if err != nil {
 		return chat.Post{}, err
 	}
-	p, err := t.settings.Work(order)
+	ask, due, err := t.gearDue(run)
 	if err != nil {
 		return chat.Post{}, err
+	}
+	p, err := t.settings.Work(ctx.plan.Order)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.BegunView{Run: run, Plan: p, Load: run.Load, Now: t.arrived(), Who: t.who, First: t.once(run.No)}
+	if due {
+		view.Gear = &ask
+	}
+	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: ctx.plan.Order}.String()
+	return wording.Begun(view), nil
+}
+
+// begin makes the next load of the plan talked about a run, cooked by the speaker.
+func (t *turn) begin(ctx scene, at time.Time) (kitchen.Run, error) {
+	if ctx.plan == nil {
+		return kitchen.Run{}, kitchen.NoPlanYet{}
+	}
+	p, err := t.settings.Work(ctx.plan.Order)
+	if err != nil {
+		return kitchen.Run{}, err
 	}
 	if p.Hold.Time == 0 {
-		return chat.Post{}, kitchen.NoPlanYet{} // loose grain goes into no cooker
+		return kitchen.Run{}, kitchen.NoPlanYet{} // loose grain goes into no cooker
 	}
-	no, err := t.nextRun()
+	if p.Hold.TooLong {
+		return kitchen.Run{}, kitchen.TooLongHere{Hold: p.Hold}
+	}
+	origin, err := t.originOf(ctx.planTurn)
 	if err != nil {
-		return chat.Post{}, err
+		return kitchen.Run{}, err
+	}
+	before, err := t.book.RunsOfPlan(origin)
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	loads := p.Orders()
+	if err := t.loadFree(before, len(loads)); err != nil {
+		return kitchen.Run{}, err
+	}
+	no, err := t.book.NextRun()
+	if err != nil {
+		return kitchen.Run{}, err
 	}
 	if err := t.nameCooker(p.Cooker.Name); err != nil {
-		return chat.Post{}, err
+		return kitchen.Run{}, err
 	}
-	run := kitchen.RunBegun{Run: no, Cooker: p.Cooker.Name, Order: order, Cook: t.member.No}
-	if err := t.write(runsSubject, run, t.text); err != nil {
-		return chat.Post{}, err
+	begun := kitchen.RunBegun{
+		Run: no, Cooker: p.Cooker.Name, Order: loads[len(before)], Cook: t.member.No, Room: int64(t.room.ID), Turn: int64(origin),
+		Load: len(before) + 1, Loads: len(loads),
 	}
-	if err := t.startsMet(); err != nil {
-		return chat.Post{}, err
+	if n := len(before); n > 0 {
+		begun.Follows = before[n-1].No
 	}
-	t.kind, t.said = planKind, phrase.Plan{Order: order}.String()
-	return wording.CookedOn(no, t.member.Name, p, t.now), nil
+	if err := t.writeAt(no.Subject(), begun, at); err != nil {
+		return kitchen.Run{}, err
+	}
+	if err := t.saveRuns(); err != nil { // so that the next load gets the next number
+		return kitchen.Run{}, err
+	}
+	if err := t.startsMet(ctx.plan.Order); err != nil {
+		return kitchen.Run{}, err
+	}
+	return t.theRun(no)
+}
+
+// originOf is the turn that made a plan: of a turn that put one on, the one it
+// was put on from.
+func (t *turn) originOf(turn store.InboxID) (store.InboxID, error) {
+	entries, err := t.book.EntriesOf(turn)
+	if err != nil {
+		return 0, err
+	}
+	for _, e := range entries {
+		if begun, ok := e.Entry.(kitchen.RunBegun); ok && begun.Turn != 0 {
+			return store.InboxID(begun.Turn), nil
+		}
+	}
+	return turn, nil
+}
+
+// loadFree refuses a load that is on already, or whose cooker isn't free yet: a
+// tap that comes twice begins nothing twice.
+func (t *turn) loadFree(before []store.RunRow, loads int) error {
+	n := len(before)
+	if n == 0 {
+		return nil
+	}
+	last, err := t.theRun(before[n-1].No)
+	if err != nil {
+		return err
+	}
+	if n >= loads || last.Stage < kitchen.StageCooling {
+		return kitchen.AlreadyOn{Run: last.No, By: last.Cook, At: last.Begun, More: loads - n, Stage: last.Stage}
+	}
+	return nil
 }
 
 // nameCooker keeps the name of a cooker that was first named by cooking in it.
@@ -60,80 +136,53 @@ func (t *turn) nameCooker(name string) error {
 	if err := t.write(kitchenSubject, kitchen.CookerIs{Name: name}, t.text); err != nil {
 		return err
 	}
-	return t.loadSettings()
+	return t.reload()
 }
 
-// cooked is the order that is put on: the one said, else the one just planned.
-func cooked(i phrase.Cook, ctx scene) (kitchen.Order, error) {
-	var order kitchen.Order
-	switch {
-	case i.Order != nil:
-		order = *i.Order
-	case ctx.plan != nil:
-		order = ctx.plan.Order
-	default:
-		return order, kitchen.NoPlanYet{}
-	}
-	if i.Cooker != "" {
-		order.Cooker = i.Cooker
-	}
-	return order, nil
-}
-
-// nextRun is the next free number. A number that was taken back is not used
-// again.
-func (t *turn) nextRun() (kitchen.RunNo, error) {
-	last, err := t.book.Latest(runsSubject, runsLookedAt)
-	if err != nil {
-		return 0, err
-	}
-	for _, e := range last {
-		if run, ok := e.Entry.(kitchen.RunBegun); ok {
-			return run.Run + 1, nil
-		}
-	}
-	return 1, nil
-}
-
-// runNo finds a run by its number.
+// runNo finds the beginning of a run by its number.
 func (t *turn) runNo(no kitchen.RunNo) (kitchen.RunBegun, error) {
-	runs, err := t.book.Standing(runsSubject)
+	if no == 0 {
+		rows, err := t.book.LastRuns(1)
+		if err != nil || len(rows) == 0 {
+			return kitchen.RunBegun{}, orElse(err, kitchen.NoPlanYet{})
+		}
+		no = rows[0].No
+	}
+	records, err := t.book.Standing(no.Subject())
 	if err != nil {
 		return kitchen.RunBegun{}, err
 	}
-	for _, r := range runs {
-		if run, ok := r.Entry.(kitchen.RunBegun); ok && run.Run == no {
+	for _, r := range records {
+		if run, ok := r.Entry.(kitchen.RunBegun); ok {
 			return run, nil
 		}
 	}
 	return kitchen.RunBegun{}, kitchen.NoSuchRun{Run: no}
 }
 
-// boardReaches is how far the board looks back.
-const boardReaches = 12 * time.Hour
+func orElse(err, otherwise error) error {
+	if err != nil {
+		return err
+	}
+	return otherwise
+}
 
-// board says who put what on lately.
+// board says what is on, and who has the cooker next.
 func (t *turn) board() (chat.Post, error) {
-	runs, err := t.book.Latest(runsSubject, runsLookedAt)
+	open, err := t.openRuns()
 	if err != nil {
 		return chat.Post{}, err
 	}
-	var rows []wording.BoardRow
-	for _, e := range runs {
-		run, ok := e.Entry.(kitchen.RunBegun)
-		if !ok || e.StruckBy != 0 || t.m.At.Sub(e.At) > boardReaches {
-			continue
-		}
-		cook, err := t.book.Member(run.Cook)
-		if err != nil {
-			return chat.Post{}, err
-		}
-		rows = append(rows, wording.BoardRow{No: run.Run, Cook: cook.Name, Cooker: run.Cooker, Since: e.At, Order: run.Order})
+	bookings, err := t.bookings()
+	if err != nil {
+		return chat.Post{}, err
 	}
-	return wording.Board(rows, t.now), nil
+	view := wording.BoardView{Rows: kitchen.Board(open, t.m.Arrived), Bookings: ahead(bookings, t.m.At), Now: t.arrived(), Who: t.who}
+	return wording.BoardOf(view), nil
 }
 
-// remindStart asks for a ping at the latest start of the plan talked about.
+// remindStart asks for a ping at the latest start of the plan talked about. A
+// member waits for one start at a time.
 func (t *turn) remindStart(ctx scene) (chat.Post, error) {
 	if ctx.plan == nil || ctx.plan.OutBy == nil {
 		return chat.Post{}, kitchen.NoPlanYet{}
@@ -142,6 +191,9 @@ func (t *turn) remindStart(ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if p.Hold.TooLong {
+		return chat.Post{}, kitchen.TooLongHere{Hold: p.Hold}
+	}
 	start, out, err := deadline(*ctx.plan.OutBy, p, ctx.at.In(t.now.Location()), t.now)
 	if late, ok := errors.AsType[kitchen.TooLate](err); ok {
 		return wording.TooLate(late, ctx.plan.Order), nil
@@ -149,106 +201,110 @@ func (t *turn) remindStart(ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	wanted := kitchen.StartWanted{Order: ctx.plan.Order, Start: start.UTC(), OutBy: out.UTC(), For: t.member.No, Room: int64(t.room.ID)}
-	if err := t.write(startSubject, wanted, t.text); err != nil {
+	if err := t.dropStarts(func(w kitchen.StartWanted) bool { return w.For == t.member.No }); err != nil {
+		return chat.Post{}, err
+	}
+	wanted := kitchen.StartWanted{
+		Order: ctx.plan.Order, Start: start.UTC(), OutBy: out.UTC(), For: t.member.No, Room: int64(t.room.ID),
+	}
+	if err := t.wantStart(wanted); err != nil {
 		return chat.Post{}, err
 	}
 	t.kind, t.said = planKind, ctx.plan.String()
 	return wording.WillRemind(start, t.now), nil
 }
 
-// startsMet says that the starts this member waits for have happened.
-func (t *turn) startsMet() error {
-	starts, err := t.book.Standing(startSubject)
+// moveStart moves the start that the speaker waits for to the one that the same
+// order now has.
+func (t *turn) moveStart(order kitchen.Order, start, out time.Time) error {
+	waiting, err := t.waitingStarts()
 	if err != nil {
 		return err
 	}
-	for _, s := range kitchen.FoldStarts(starts) {
-		if s.For == t.member.No {
-			if err := t.write(startSubject, kitchen.StartMet{No: s.No}, ""); err != nil {
-				return err
-			}
+	for _, s := range waiting {
+		if s.For != t.member.No || s.OutBy.Equal(out) || !reflect.DeepEqual(s.Order, order) {
+			continue
+		}
+		if err := t.dropStarts(func(w kitchen.StartWanted) bool { return w.For == t.member.No }); err != nil {
+			return err
+		}
+		return t.wantStart(kitchen.StartWanted{Order: order, Start: start.UTC(), OutBy: out.UTC(), For: s.For, Room: s.Room})
+	}
+	return nil
+}
+
+// wantStart writes that a start is waited for, and has its ping set.
+func (t *turn) wantStart(w kitchen.StartWanted) error {
+	no, err := t.append(startSubject, w, t.m.At, t.text)
+	if err != nil {
+		return err
+	}
+	return t.wantPings(startPrefix(no), kitchen.Start{StartWanted: w, No: no}.Wants())
+}
+
+// reckonStarts sets the pings of the starts that are waited for anew, after the
+// kitchen changed: what takes longer must be lit earlier.
+func (t *turn) reckonStarts() error {
+	waiting, err := t.waitingStarts()
+	if err != nil {
+		return err
+	}
+	for _, s := range waiting {
+		if err := t.wantPings(startPrefix(s.No), s.Reckoned(t.settings).Wants()); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// reconcile makes the pings equal to what the state wants.
-func (t *turn) reconcile() error {
-	starts, err := t.book.Standing(startSubject)
-	if err != nil || len(starts) == 0 {
-		return err
-	}
-	var want []kitchen.Ping
-	for _, s := range kitchen.FoldStarts(starts) {
-		want = append(want, s.Wants()...)
-	}
-	return t.book.Reconcile(kitchen.StartPrefix, want, t.m.Arrived)
+// startsMet says that the starts that were waited for with this order have
+// happened.
+func (t *turn) startsMet(order kitchen.Order) error {
+	return t.dropStarts(func(w kitchen.StartWanted) bool { return reflect.DeepEqual(w.Order, order) })
 }
 
-// Ping queues the post of a ping that is due, within the transaction that marks
-// it as fired.
-func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
-	book := tx.Book(row.Collective)
-	settings, err := a.settingsOf(book)
+// dropStarts ends the waiting for some starts.
+func (t *turn) dropStarts(drop func(kitchen.StartWanted) bool) error {
+	waiting, err := t.waitingStarts()
 	if err != nil {
 		return err
 	}
-	now = now.In(a.zoneOf(settings))
-	switch row.Kind {
-	case kitchen.StartNow:
-		return a.startNow(book, row, now)
+	for _, s := range waiting {
+		if !drop(s.StartWanted) {
+			continue
+		}
+		if err := t.write(startSubject, kitchen.StartMet{No: s.No}, ""); err != nil {
+			return err
+		}
+		if err := t.wantPings(startPrefix(s.No), nil); err != nil {
+			return err
+		}
 	}
-	panic(fmt.Sprintf("ping kind %d without a post", row.Kind))
+	return nil
 }
 
-// startNow is the ping that an order must be lit.
-func (a *Answerer) startNow(book *store.Book, row store.PingRow, now time.Time) error {
-	no, ok := startNo(row.Key)
-	if !ok {
-		return fmt.Errorf("ping key %q names no entry", row.Key)
-	}
-	e, err := book.Entry(no)
-	if err != nil {
-		return err
-	}
-	start, ok := e.Entry.(kitchen.StartWanted)
-	if !ok {
-		return fmt.Errorf("entry %d wants no start", no)
-	}
-	who, err := mention(book, start.For)
-	if err != nil {
-		return err
-	}
-	post := wording.StartNow(who, start.Order, start.OutBy, now, now.Sub(row.Due))
-	raw, err := post.Encode()
-	if err != nil {
-		return err
-	}
-	_, err = book.Queue(store.Parcel{Room: store.RoomID(row.Room), Rank: store.InTurn, Post: raw, About: row.Key}, now)
-	return err
-}
-
-// mention is a member as a span that rings for them on the platform of their
-// first account.
-func mention(book *store.Book, no kitchen.MemberNo) (chat.Span, error) {
-	m, err := book.Member(no)
+// waitingStarts lists the starts whose pings still wait.
+func (t *turn) waitingStarts() ([]kitchen.Start, error) {
+	rows, err := t.book.WaitingPings(kitchen.StartPrefix)
 	if err != nil {
 		return nil, err
 	}
-	accounts, err := book.AccountsOf(no)
-	if err != nil {
-		return nil, err
+	var waiting []kitchen.Start
+	for _, row := range rows {
+		no, ok := startNo(row.Key)
+		if !ok {
+			continue
+		}
+		e, err := t.book.Entry(no)
+		if err != nil {
+			return nil, err
+		}
+		if w, ok := e.Entry.(kitchen.StartWanted); ok && e.StruckBy == 0 {
+			waiting = append(waiting, kitchen.Start{StartWanted: w, No: no})
+		}
 	}
-	if len(accounts) == 0 {
-		return chat.Text(m.Name), nil
-	}
-	who := chat.Person{Door: chat.DoorName(accounts[0].Door), ID: accounts[0].External, Name: m.Name}
-	return chat.Mention{Person: who, Name: m.Name}, nil
+	return waiting, nil
 }
 
-// startNo is the entry that a start ping belongs to.
-func startNo(key string) (kitchen.EntryNo, bool) {
-	no, err := strconv.Atoi(strings.TrimPrefix(key, kitchen.StartPrefix))
-	return kitchen.EntryNo(no), err == nil && strings.HasPrefix(key, kitchen.StartPrefix)
-}
+// startPrefix begins the keys of the pings of one start.
+func startPrefix(no kitchen.EntryNo) string { return kitchen.StartPrefix + strconv.Itoa(int(no)) + "/" }

@@ -63,6 +63,36 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 		return wording.Welcome(), nil
 	case phrase.Board:
 		return t.board()
+	case phrase.Tell:
+		return t.tell(i, ctx)
+	case phrase.ShiftTime:
+		return t.shiftTime(i, ctx)
+	case phrase.TakeOver:
+		return t.takeOver(i, ctx)
+	case phrase.HandOver:
+		return t.handOver(i, ctx)
+	case phrase.AnswerPing:
+		return t.answerPing(i, ctx)
+	case phrase.CoolYet:
+		return t.coolYet(i, ctx)
+	case phrase.Log:
+		return t.logOf(i, ctx)
+	case phrase.Steps:
+		return t.steps(i, ctx)
+	case phrase.Book:
+		return t.bookCooker(i)
+	case phrase.Unbook:
+		return t.unbook(i)
+	case phrase.Bookings:
+		return t.listBookings()
+	case phrase.GearTold:
+		return t.gearTold(i, ctx)
+	case phrase.Quiet:
+		return t.quiet(i)
+	case phrase.PingsWhere:
+		return t.pingsWhere(i)
+	case phrase.WhyPing:
+		return t.whyPing(i, ctx)
 	}
 	panic(fmt.Sprintf("intent %T without a handler", intent))
 }

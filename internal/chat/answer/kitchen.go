@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -48,22 +49,26 @@ func (t *turn) amend(i phrase.Correct, last store.Turn) (chat.Post, error) {
 	if t.member.Role != kitchen.Steward {
 		return chat.Post{}, kitchen.NotSteward{}
 	}
-	for _, intent := range phrase.Parse(last.Said, t.names).Intents {
-		set, ok := intent.(phrase.Set)
-		if !ok || len(set.Changes) != 1 {
+	entries, err := t.book.EntriesOf(last.ID)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	for _, e := range slices.Backward(entries) {
+		c, ok := e.Entry.(kitchen.Change)
+		if !ok || !counts(e) {
 			continue
 		}
-		mended, ok := phrase.Amend(set.Changes[0], i)
+		mended, ok := phrase.Amend(c, i)
 		if !ok {
-			break
+			continue
 		}
 		if err := check(t.settings, mended); err != nil {
 			return chat.Post{}, err
 		}
-		if err := t.strike(last.ID); err != nil {
+		if err := t.strikeOne(e); err != nil {
 			return chat.Post{}, err
 		}
-		if err := t.loadSettings(); err != nil {
+		if err := t.reload(); err != nil {
 			return chat.Post{}, err
 		}
 		return t.set(phrase.Set{Changes: []kitchen.Change{mended}})

@@ -111,16 +111,34 @@ func (t *turn) forget(i phrase.Forget) (chat.Post, error) {
 	if !strings.EqualFold(strings.TrimSpace(i.Name), t.member.Name) {
 		return wording.WrongName(t.member.Name), nil
 	}
-	if t.member.Role == kitchen.Steward {
-		if err := t.stewardRemains(t.member.No); err != nil {
-			return chat.Post{}, err
-		}
+	if err := t.mayLeave(); err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.dropStarts(func(w kitchen.StartWanted) bool { return w.For == t.member.No }); err != nil {
+		return chat.Post{}, err
 	}
 	if err := t.write(membersSubject, kitchen.Forgotten{Member: t.member.No}, ""); err != nil {
 		return chat.Post{}, err
 	}
 	t.forgotten = true
 	return wording.Forgotten(), nil
+}
+
+// mayLeave refuses to let the only steward go while others stay behind.
+func (t *turn) mayLeave() error {
+	if t.member.Role != kitchen.Steward {
+		return nil
+	}
+	all, err := t.book.Members()
+	if err != nil {
+		return err
+	}
+	for _, m := range all {
+		if m.No != t.member.No && m.Name != "" && m.Left.IsZero() {
+			return t.stewardRemains(t.member.No)
+		}
+	}
+	return nil
 }
 
 // newCode gives a steward a code for one more room.
@@ -144,23 +162,97 @@ func (t *turn) undo(ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	entries, err := t.book.EntriesOf(turn)
+	if turn == 0 {
+		return t.undoPlan(ctx)
+	}
+	struck, err := t.strike(turn)
 	if err != nil {
 		return chat.Post{}, err
 	}
-	if err := t.undoRoles(entries); err != nil {
+	return t.tellUndone(struck, by)
+}
+
+// undoable is the turn that an undo is about, and whose it is when it isn't the
+// speaker's own; zero when what was said last is a plan, which wrote nothing.
+func (t *turn) undoable(ctx scene) (turn store.InboxID, by string, err error) {
+	if ctx.post {
+		return t.answeredTurn(ctx)
+	}
+	turns, err := t.book.Turns(t.room.ID, t.member.No, lookBack)
+	if err != nil {
+		return 0, "", err
+	}
+	for _, turn := range turns {
+		if turn.At.After(t.m.At) {
+			continue // said after this was
+		}
+		entries, err := t.book.EntriesOf(turn.ID)
+		if err != nil {
+			return 0, "", err
+		}
+		if slices.ContainsFunc(entries, counts) {
+			return turn.ID, "", nil
+		}
+		if turn.Kind == planKind && turn.ID != t.owner && t.m.At.Sub(turn.At) <= questionLasts {
+			return 0, "", nil
+		}
+	}
+	return 0, "", kitchen.NothingToUndo{}
+}
+
+// answeredTurn is the turn behind the post that was replied to or tapped.
+func (t *turn) answeredTurn(ctx scene) (store.InboxID, string, error) {
+	if ctx.turn == nil {
+		return 0, "", kitchen.NothingToUndo{}
+	}
+	entries, err := t.book.EntriesOf(ctx.turn.ID)
+	if err != nil {
+		return 0, "", err
+	}
+	switch {
+	case slices.ContainsFunc(entries, counts):
+	case slices.ContainsFunc(entries, func(e store.Logged) bool { return e.StruckBy != 0 }):
+		return 0, "", kitchen.TakenBackAlready{}
+	case ctx.turn.Kind == planKind:
+		return 0, "", nil
+	default:
+		return 0, "", kitchen.NothingToUndo{}
+	}
+	if ctx.turn.Member == t.member.No {
+		return ctx.turn.ID, "", nil
+	}
+	return ctx.turn.ID, t.who(ctx.turn.Member), nil
+}
+
+// undoPlan goes back from a plan that was corrected to the one before it.
+func (t *turn) undoPlan(ctx scene) (chat.Post, error) {
+	turns, err := t.book.Turns(t.room.ID, t.member.No, lookBack)
+	if err != nil {
 		return chat.Post{}, err
 	}
-	if err := t.strike(turn); err != nil {
-		return chat.Post{}, err
+	for _, turn := range turns {
+		if turn.ID >= ctx.planTurn || turn.Kind != planKind || t.m.At.Sub(turn.At) > sceneLasts {
+			continue
+		}
+		before := t.sceneOf(turn)
+		if before.plan != nil && ctx.plan != nil {
+			return t.replan(*before.plan, before.at.In(t.now.Location()), &ctx.plan.Order)
+		}
 	}
-	if err := t.loadSettings(); err != nil {
-		return chat.Post{}, err
+	if ctx.plan != nil {
+		t.kind, t.said = planKind, ctx.plan.String()
 	}
-	for _, e := range entries {
-		if given, ok := e.Entry.(kitchen.RoleGiven); ok && counts(e) {
-			who, err := t.book.Member(given.Member)
-			return wording.UndoneRole(who.Name, given.Role), err
+	return wording.PlanNotWritten(), nil
+}
+
+// tellUndone says what was taken back.
+func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
+	for _, e := range struck {
+		if given, ok := e.Entry.(kitchen.RoleGiven); ok {
+			return wording.UndoneRole(t.who(given.Member), given.Role), nil
+		}
+		if told, ok := e.Entry.(kitchen.RunEntry); ok && !is[kitchen.RunBegun](e.Entry) {
+			return t.undoneTelling(e, told, by)
 		}
 		if words, ok := t.undone(e); ok {
 			return wording.Undone(words, by), nil
@@ -169,77 +261,64 @@ func (t *turn) undo(ctx scene) (chat.Post, error) {
 	return chat.Post{}, kitchen.NothingToUndo{}
 }
 
-// undoable is the turn that an undo is about, and whose it is when it isn't the
-// speaker's own.
-func (t *turn) undoable(ctx scene) (turn store.InboxID, by string, err error) {
-	if ctx.turn != nil {
-		entries, err := t.book.EntriesOf(ctx.turn.ID)
-		if err != nil {
-			return 0, "", err
-		}
-		if slices.ContainsFunc(entries, counts) {
-			return t.othersTurn(*ctx.turn)
-		}
+// undoneTelling says what was taken back of a run, and how that stands now.
+func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string) (chat.Post, error) {
+	no, _ := runOf(e.Subject)
+	run, err := t.theRun(no)
+	if err != nil {
+		return chat.Post{}, err
 	}
-	last, err := t.book.LastEntryOf(t.member.No, t.room.ID, 0)
-	for ; err == nil; last, err = t.book.LastEntryOf(t.member.No, t.room.ID, last.No) {
-		if counts(last) && last.Inbox != 0 && last.Inbox != t.owner {
-			return last.Inbox, "", nil
-		}
-	}
-	if errors.Is(err, store.ErrNotFound) {
-		return 0, "", kitchen.NothingToUndo{}
-	}
-	return 0, "", err
-}
-
-// counts reports whether an entry can be taken back and hasn't been.
-func counts(e store.Logged) bool { return e.StruckBy == 0 && strikable(e.Entry) }
-
-// othersTurn allows undoing the turn behind a post that was replied to. What
-// changed the kitchen, only a steward takes back for somebody else.
-func (t *turn) othersTurn(turn store.Turn) (store.InboxID, string, error) {
-	if turn.Member == t.member.No {
-		return turn.ID, "", nil
-	}
-	if turn.Kind == setKind && t.member.Role != kitchen.Steward {
-		return 0, "", kitchen.NotSteward{}
-	}
-	who, err := t.book.Member(turn.Member)
-	return turn.ID, who.Name, err
+	t.about = e.Subject
+	view := wording.RunView{Run: run, Told: told, At: e.At.In(t.now.Location()), No: e.No, Now: t.arrived(), Who: t.who, First: t.once(no)}
+	return wording.TakenBack(view, by), nil
 }
 
 // undone says what a struck entry was; false for one that is not worth a word.
 func (t *turn) undone(e store.Logged) (string, bool) {
-	if !counts(e) {
-		return "", false
-	}
 	if c, ok := e.Entry.(kitchen.Change); ok {
 		return wording.UndoneChange(c, t.settings), true
 	}
 	if run, ok := e.Entry.(kitchen.RunBegun); ok {
 		return wording.UndoneRun(run.Run), true
 	}
+	if b, ok := e.Entry.(kitchen.BookingEntry); ok {
+		return wording.UndoneBooking(b, t.now), true
+	}
+	if g, ok := e.Entry.(kitchen.GearEntry); ok {
+		return wording.UndoneGear(g), true
+	}
 	return wording.UndoneStart(), is[kitchen.StartWanted](e.Entry)
 }
 
-// undoRoles gives back the role that a struck entry had changed.
-func (t *turn) undoRoles(entries []store.Logged) error {
-	for _, e := range entries {
-		given, ok := e.Entry.(kitchen.RoleGiven)
-		if !ok || e.StruckBy != 0 {
-			continue
-		}
-		back := kitchen.Steward
-		if given.Role == kitchen.Steward {
-			back = kitchen.Grower
-			if err := t.stewardRemains(given.Member); err != nil {
-				return err
-			}
-		}
-		if err := t.book.SetRole(given.Member, back); err != nil {
-			return err
+// syncRole makes a member's role what the entries that count say.
+func (t *turn) syncRole(no kitchen.MemberNo) error {
+	records, err := t.book.Standing(membersSubject)
+	if err != nil {
+		return err
+	}
+	role := kitchen.Grower
+	for _, r := range records {
+		if given, ok := r.Entry.(kitchen.RoleGiven); ok && given.Member == no {
+			role = given.Role
 		}
 	}
-	return nil
+	return t.book.SetRole(no, role)
+}
+
+// firstRole is the role of somebody who is met for the first time: a grower, but
+// the steward where none is left.
+func (t *turn) firstRole() (kitchen.Role, error) {
+	err := t.stewardRemains(0)
+	if errors.As(err, new(kitchen.LastSteward)) && t.room.Kind == store.HomeRoom {
+		return kitchen.Steward, nil
+	}
+	return kitchen.Grower, orNoSteward(err)
+}
+
+// orNoSteward passes over the refusal that no steward is left.
+func orNoSteward(err error) error {
+	if errors.As(err, new(kitchen.LastSteward)) {
+		return nil
+	}
+	return err
 }

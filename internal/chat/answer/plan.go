@@ -3,6 +3,7 @@ package answer
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -24,6 +25,7 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 	if err != nil {
 		return slipped(i.Order, err)
 	}
+	t.kind, t.said = planKind, i.String() // also when the deadline can't be met: what follows is about this plan
 	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings, Was: was}
 	if i.OutBy != nil {
 		view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now)
@@ -34,23 +36,27 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 			return chat.Post{}, err
 		}
 	}
-	if view.First, err = t.tell("first plan"); err != nil {
+	if !view.Start.IsZero() {
+		if err := t.moveStart(i.Order, view.Start, view.OutBy); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	if view.First, err = t.tellOnce("first plan"); err != nil {
 		return chat.Post{}, err
 	}
 	if less, ok := t.settings.Smaller(i.Order); p.Hold.TooLong && ok {
 		view.Smaller = &less
 	}
 	if p.DiffersByBag() {
-		if view.FirstBags, err = t.tell("bags differ"); err != nil {
+		if view.FirstBags, err = t.tellOnce("bags differ"); err != nil {
 			return chat.Post{}, err
 		}
 	}
 	if p.Unfitted() {
-		if view.FirstFit, err = t.tell("what does it take"); err != nil {
+		if view.FirstFit, err = t.tellOnce("what does it take"); err != nil {
 			return chat.Post{}, err
 		}
 	}
-	t.kind, t.said = planKind, i.String()
 	return wording.Plan(view), nil
 }
 
@@ -69,20 +75,21 @@ func slipped(o kitchen.Order, err error) (chat.Post, error) {
 func deadline(by phrase.Moment, p kitchen.Plan, asked, now time.Time) (start, out time.Time, err error) {
 	meant := by.Resolve(asked, phrase.Forward)
 	if len(meant) == 0 {
-		return start, out, fmt.Errorf("no instant for %q", by.String())
+		return start, out, kitchen.NoSuchTime{Said: by.String()}
 	}
-	for _, out = range meant { // an hour without its half of the day: the first that can still be met
-		start = out.Add(-p.Takes()).Truncate(time.Minute)
-		if !start.Before(now.Truncate(time.Minute)) {
-			return start, out, nil
-		}
+	// An hour without its half of the day is the next one to come: another would be
+	// a deadline that nobody set.
+	out = meant[0]
+	start = out.Add(-p.Takes()).Truncate(time.Minute)
+	if !start.Before(now.Truncate(time.Minute)) {
+		return start, out, nil
 	}
 	return start, out, kitchen.TooLate{Now: now, OutBy: out, Start: start, Soonest: now.Add(p.Takes()), Loads: len(p.Loads.Each)}
 }
 
-// tell says whether something is told to this collective for the first time, and
+// tellOnce says whether something is told to this collective for the first time, and
 // remembers that it was.
-func (t *turn) tell(what string) (wording.Newness, error) {
+func (t *turn) tellOnce(what string) (wording.Newness, error) {
 	owner := fmt.Sprintf("told/%d", t.room.Collective)
 	_, err := t.tx.Note(owner, what)
 	if errors.Is(err, store.ErrNotFound) {
@@ -153,8 +160,14 @@ func (t *turn) correct(i phrase.Correct, ctx scene) (chat.Post, error) {
 	if ctx.set != nil {
 		return t.amend(i, *ctx.set)
 	}
+	if ctx.asked != "" && i.Item.Count != 0 {
+		return t.ask(phrase.Plan{Order: kitchen.Order{Items: []kitchen.Item{i.Item}}}, ctx) // what was asked about is said anew
+	}
 	if ctx.plan == nil {
 		return chat.Post{}, kitchen.NoPlanYet{}
+	}
+	if post, mended, err := t.mendRun(i, ctx); mended || err != nil {
+		return post, err
 	}
 	fixed, how := fix(ctx.plan.Order, i)
 	next := phrase.Plan{Order: fixed, OutBy: ctx.plan.OutBy}
@@ -191,6 +204,9 @@ func (t *turn) ask(next phrase.Plan, ctx scene) (chat.Post, error) {
 		t.kind, t.asked = askedKind, sentence
 		return wording.Ask(*parsed.Ask), nil
 	}
+	if ctx.plan == nil {
+		return t.plan(next, t.now)
+	}
 	return t.replan(next, ctx.at.In(t.now.Location()), &ctx.plan.Order)
 }
 
@@ -202,4 +218,41 @@ func (t *turn) askAgain(ctx scene) chat.Post {
 	}
 	t.kind, t.asked = askedKind, ctx.asked
 	return wording.Ask(*first.Ask)
+}
+
+// mendRun mends the order of a run that the plan talked about was put on as: the
+// run keeps its number. It reports false when none was.
+func (t *turn) mendRun(i phrase.Correct, ctx scene) (chat.Post, bool, error) {
+	entries, err := t.book.EntriesOf(ctx.planTurn)
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	at := slices.IndexFunc(entries, func(e store.Logged) bool { return is[kitchen.RunBegun](e.Entry) && counts(e) })
+	if at < 0 {
+		return chat.Post{}, false, nil
+	}
+	begun := entries[at].Entry.(kitchen.RunBegun)
+	was := begun.Order
+	fixed, how := fix(was, i)
+	if how != kitchen.Mended {
+		return chat.Post{}, false, nil
+	}
+	p, err := t.settings.Work(fixed)
+	if err != nil {
+		return chat.Post{}, true, err
+	}
+	if err := t.strikeOne(entries[at]); err != nil {
+		return chat.Post{}, true, err
+	}
+	begun.Order = fixed
+	if err := t.writeAt(begun.Run.Subject(), begun, entries[at].At); err != nil {
+		return chat.Post{}, true, err
+	}
+	run, err := t.theRun(begun.Run)
+	if err != nil {
+		return chat.Post{}, true, err
+	}
+	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: fixed}.String()
+	view := wording.BegunView{Run: run, Plan: p, Load: run.Load, Now: t.arrived(), Who: t.who, First: t.once(run.No)}
+	return wording.Begun(view), true, nil
 }

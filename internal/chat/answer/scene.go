@@ -13,28 +13,38 @@ import (
 // scene is what a message is about beyond its own words: the post it answers,
 // else what the speaker said last in this room.
 type scene struct {
-	// plan is the plan talked about, and at when it was asked for.
-	plan *phrase.Plan
-	at   time.Time
+	// plan is the plan talked about, at when it was asked for, planTurn the turn
+	// that it belongs to.
+	plan     *phrase.Plan
+	at       time.Time
+	planTurn store.InboxID
 	// set is the turn that changed the kitchen, when that was said last.
 	set *store.Turn
-	// turn is the turn a reply or tap answers; nil when it answers none.
+	// turn is the turn that a reply or tap answers; nil when it answers none.
 	turn *store.Turn
+	// post is true when a post of the bot is answered, whatever it was about.
+	post bool
+	// run is the run, and ping the key of the ping, that the post answered is
+	// about; zero and empty for none.
+	run  kitchen.RunNo
+	ping string
 	// asked is the text of the question that waits for an answer.
 	asked string
 }
 
-// sceneLasts is how long a plan or setting stays what "no, 4 bags" is about, and
-// questionLasts how long a question waits.
+// sceneLasts is how long a plan or setting stays what "no, 4 bags" is about,
+// questionLasts how long a question waits, and othersLast how long somebody
+// else's plan in the same room can be gone on from.
 const (
 	sceneLasts    = 12 * time.Hour
 	questionLasts = time.Hour
+	othersLast    = time.Hour
 )
 
-// followed reports whether a text goes on from the speaker's own last plan or
-// setting ("no, 4 bags", "cook it"), said within the hour.
-func (s scene) followed(p phrase.Parsed, at time.Time) bool {
-	if s.plan == nil && s.set == nil || at.Sub(s.at) > questionLasts || len(p.Intents) != 1 {
+// followed reports whether a text goes on from the last plan or setting ("no, 4
+// bags", "cook it").
+func (s scene) followed(p phrase.Parsed) bool {
+	if s.plan == nil && s.set == nil || len(p.Intents) != 1 {
 		return false
 	}
 	_, corrects := p.Intents[0].(phrase.Correct)
@@ -44,6 +54,9 @@ func (s scene) followed(p phrase.Parsed, at time.Time) bool {
 
 // context finds the scene of the message, and the sentence of a tapped button.
 func (t *turn) context() (scene, error) {
+	if t.m.Edits != "" {
+		return t.editScene()
+	}
 	row, err := t.answered()
 	if err != nil {
 		return scene{}, err
@@ -54,16 +67,28 @@ func (t *turn) context() (scene, error) {
 	if t.m.Tap != nil {
 		t.text = tapped(*row, t.m.Tap.Button)
 	}
+	s, err := t.rowScene(*row)
+	s.post = true
+	return s, err
+}
+
+// rowScene is the scene that a post of the bot sets.
+func (t *turn) rowScene(row store.Row) (scene, error) {
+	s := scene{}
+	if no, ok := runOf(row.About); ok {
+		s.run = no
+	}
 	if row.Inbox == 0 {
-		return t.startScene(*row)
+		s.ping = row.About
+		return t.startScene(s, row)
 	}
 	turn, err := t.book.Turn(row.Inbox)
 	if err != nil {
 		return scene{}, err
 	}
-	s := t.sceneOf(turn)
-	s.turn = &turn
-	return s, nil
+	of := t.sceneOf(turn)
+	of.run, of.turn = s.run, &turn
+	return of, nil
 }
 
 // answered is the post that a tap or a reply answers, if it is one of this room.
@@ -93,31 +118,72 @@ func tapped(row store.Row, button int) string {
 	return post.Buttons[button].Say
 }
 
-// lastScene is what the speaker said last here, while it is fresh.
+// lastScene is what the speaker said last here, while it is fresh; else the plan
+// that somebody else made here just now.
 func (t *turn) lastScene() (scene, error) {
 	if t.member.No == 0 {
-		return scene{}, nil
+		return t.othersScene(scene{})
 	}
-	last, err := t.book.LastTurn(t.room.ID, t.member.No)
-	if errors.Is(err, store.ErrNotFound) {
-		return scene{}, nil
-	}
+	turns, err := t.book.Turns(t.room.ID, t.member.No, lookBack)
 	if err != nil {
 		return scene{}, err
 	}
-	asked := ""
-	if last.Kind == askedKind && t.m.At.Sub(last.At) <= questionLasts {
-		asked = last.Asked
+	s := t.sceneIn(turns)
+	if s.plan == nil && s.set == nil {
+		return t.othersScene(s)
 	}
-	about, err := t.book.LastTurn(t.room.ID, t.member.No, planKind, reverseKind, setKind)
-	if errors.Is(err, store.ErrNotFound) || err == nil && t.m.At.Sub(about.At) > sceneLasts {
-		return scene{asked: asked}, nil
+	return s, nil
+}
+
+// lookBack is how many turns of a speaker are looked through for a scene.
+const lookBack = 30
+
+// sceneIn is the scene that turns set, the newest first.
+func (t *turn) sceneIn(turns []store.Turn) scene {
+	asked := t.openQuestion(turns)
+	for _, turn := range turns {
+		if turn.Kind != planKind && turn.Kind != reverseKind && turn.Kind != setKind {
+			continue
+		}
+		if t.m.At.Sub(turn.At) > sceneLasts {
+			break
+		}
+		s := t.sceneOf(turn)
+		s.asked = asked
+		return s
+	}
+	return scene{asked: asked}
+}
+
+// openQuestion is the text of the newest question that still waits. Another plan
+// makes it idle, a setting in between doesn't.
+func (t *turn) openQuestion(turns []store.Turn) string {
+	for _, turn := range turns {
+		switch turn.Kind {
+		case askedKind:
+			if t.m.At.Sub(turn.At) <= questionLasts {
+				return turn.Asked
+			}
+			return ""
+		case planKind, reverseKind, tellKind:
+			return ""
+		}
+	}
+	return ""
+}
+
+// othersScene adds to a scene without a plan the newest one that somebody made in
+// this room within the hour: Robin plans, Ana says "cook it".
+func (t *turn) othersScene(s scene) (scene, error) {
+	newest, err := t.book.LastTurnIn(t.room.ID, planKind)
+	if errors.Is(err, store.ErrNotFound) || err == nil && t.m.At.Sub(newest.At) > othersLast {
+		return s, nil
 	}
 	if err != nil {
-		return scene{}, err
+		return s, err
 	}
-	s := t.sceneOf(about)
-	s.asked = asked
+	of := t.sceneOf(newest)
+	s.plan, s.at, s.planTurn = of.plan, of.at, of.planTurn
 	return s, nil
 }
 
@@ -132,90 +198,24 @@ func (t *turn) sceneOf(turn store.Turn) scene {
 	}
 	for _, intent := range phrase.Parse(turn.Said, t.names).Intents {
 		if p, ok := intent.(phrase.Plan); ok {
-			s.plan = &p
+			s.plan, s.planTurn = &p, turn.ID
 		}
 	}
 	return s
 }
 
 // startScene is the order that a start ping spoke of.
-func (t *turn) startScene(row store.Row) (scene, error) {
+func (t *turn) startScene(s scene, row store.Row) (scene, error) {
 	no, ok := startNo(row.About)
 	if !ok {
-		return scene{}, nil
+		return s, nil
 	}
 	e, err := t.book.Entry(no)
 	if err != nil {
-		return scene{}, err
+		return s, err
 	}
-	start, ok := e.Entry.(kitchen.StartWanted)
-	if !ok {
-		return scene{}, nil
+	if start, ok := e.Entry.(kitchen.StartWanted); ok {
+		s.plan, s.at, s.planTurn = &phrase.Plan{Order: start.Order}, e.At, e.Inbox
 	}
-	return scene{plan: &phrase.Plan{Order: start.Order}, at: e.At}, nil
-}
-
-// replace takes back what an edited message had written, so that the new text
-// can write it anew; the answer will stand in the old one's place.
-func (t *turn) replace() error {
-	if t.m.Edits == "" {
-		return nil
-	}
-	old, err := t.book.TurnOfEvent(string(t.m.Room.Door), t.m.Edits)
-	if errors.Is(err, store.ErrNotFound) {
-		return nil // chatter that became a message
-	}
-	if err != nil {
-		return err
-	}
-	if old.Room != t.room.ID || old.Member != t.member.No {
-		return nil // nobody edits somebody else's words
-	}
-	t.edited, t.owner = &old, old.ID
-	if err := t.strike(old.ID); err != nil {
-		return err
-	}
-	return t.loadSettings()
-}
-
-// strike takes back all entries of a turn that still count.
-func (t *turn) strike(turn store.InboxID) error {
-	entries, err := t.book.EntriesOf(turn)
-	if err != nil {
-		return err
-	}
-	for i := len(entries) - 1; i >= 0; i-- {
-		e := entries[i]
-		if e.StruckBy != 0 || !strikable(e.Entry) {
-			continue
-		}
-		if err := t.write(e.Subject, kitchen.Struck{No: e.No}, ""); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// strikable reports whether an entry can be taken back: who joined has joined,
-// and what was forgotten is gone.
-func strikable(e kitchen.Entry) bool {
-	return !is[kitchen.Struck](e) && !is[kitchen.MemberJoined](e) && !is[kitchen.RoomJoined](e) && !is[kitchen.Forgotten](e)
-}
-
-// is reports whether an entry is of a type.
-func is[E kitchen.Entry](e kitchen.Entry) bool {
-	_, ok := e.(E)
-	return ok
-}
-
-// oldAnswer is the row that the answer to an edited message stands in.
-func (t *turn) oldAnswer() (store.RowID, error) {
-	if t.edited == nil {
-		return 0, nil
-	}
-	rows, err := t.book.RowsOf(t.edited.ID)
-	if err != nil || len(rows) == 0 {
-		return 0, err
-	}
-	return rows[0].ID, nil
+	return s, nil
 }

@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -32,7 +33,13 @@ type turn struct {
 	said    string        // canonical sentence of what was understood
 	kind    string
 	asked   string
+	about   string // the subject of the answer, for replies to it
 	entries int
+	// wrote and touched are the subjects, and the runs, that this turn wrote about.
+	wrote   map[string]bool
+	touched map[kitchen.RunNo]bool
+	// replaced is what the edited message had written.
+	replaced []store.Logged
 	// forgotten is set when the speaker asked to be forgotten: done last, after
 	// the goodbye is queued.
 	forgotten bool
@@ -52,8 +59,31 @@ func (a *Answerer) begin(tx *store.Tx, m chat.Message) (*turn, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &turn{a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room}
+	t := a.newTurn(tx, m, room)
+	if ok, err := t.admitted(); err != nil || !ok {
+		return nil, err
+	}
 	return t, t.load()
+}
+
+func (a *Answerer) newTurn(tx *store.Tx, m chat.Message, room store.RoomRow) *turn {
+	return &turn{
+		a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room,
+		wrote: map[string]bool{}, touched: map[kitchen.RunNo]bool{},
+	}
+}
+
+// admitted reports whether the speaker may speak here: a private room is one
+// member's, as long as they are in a room of the collective.
+func (t *turn) admitted() (bool, error) {
+	if t.room.Kind != store.PrivateRoom {
+		return true, nil
+	}
+	m, err := t.book.MemberByAccount(string(t.m.From.Door), t.m.From.ID)
+	if errors.Is(err, store.ErrNotFound) {
+		return false, nil
+	}
+	return err == nil && m.No == t.room.Member && m.Left.IsZero(), err
 }
 
 // load reads what every turn needs: speaker, settings, names, the text.
@@ -80,8 +110,16 @@ func (t *turn) load() error {
 	return nil
 }
 
-// loadSettings folds the kitchen anew, once this turn has written about it.
-func (t *turn) loadSettings() error {
+// reload folds the kitchen and reads the speaker anew, once this turn has written
+// about them.
+func (t *turn) reload() error {
+	if t.member.No != 0 {
+		m, err := t.book.Member(t.member.No)
+		if err != nil {
+			return err
+		}
+		t.member = m
+	}
 	records, err := t.book.Standing(kitchenSubject)
 	if err != nil {
 		return err
@@ -126,7 +164,10 @@ func (t *turn) listen() (p phrase.Parsed, ctx scene, meant bool, err error) {
 // run understands the message, and answers it if it was meant for the bot.
 func (t *turn) run() (report, error) {
 	parsed, ctx, meant, err := t.listen()
-	if err != nil || !meant {
+	if err == nil && !meant {
+		return t.editedAway()
+	}
+	if err != nil {
 		return report{}, err
 	}
 	fresh, err := t.claim()
@@ -136,10 +177,7 @@ func (t *turn) run() (report, error) {
 	if err := t.meet(); err != nil {
 		return report{}, err
 	}
-	if err := t.replace(); err != nil {
-		return report{}, err
-	}
-	post, err := t.answer(parsed, ctx)
+	post, err := t.respond(parsed, ctx)
 	if err != nil {
 		return report{}, err
 	}
@@ -153,6 +191,43 @@ func (t *turn) run() (report, error) {
 		err = t.book.ForgetMember(t.member.No, t.m.At)
 	}
 	return report{kind: t.kind, entries: t.entries}, err
+}
+
+// editedAway answers a message that was edited into something that says nothing
+// to the bot: what it had said stands, and can be taken back.
+func (t *turn) editedAway() (report, error) {
+	if t.edited == nil {
+		return report{}, nil
+	}
+	entries, err := t.book.EntriesOf(t.edited.ID)
+	if err != nil || !slices.ContainsFunc(entries, counts) {
+		return report{}, err
+	}
+	fresh, err := t.claim()
+	if err != nil || !fresh {
+		return report{}, err
+	}
+	t.owner, t.kind, t.said = t.edited.ID, t.edited.Kind, t.edited.Said
+	if err := t.settle(); err != nil {
+		return report{}, err
+	}
+	return report{kind: t.kind}, t.queue(wording.StillStands(t.edited.Said))
+}
+
+// respond takes back what an edited message had said, and answers the new text.
+// What is not understood changes nothing.
+func (t *turn) respond(p phrase.Parsed, ctx scene) (chat.Post, error) {
+	if len(p.Intents) > 0 {
+		err := t.replace()
+		var refusal kitchen.Refusal
+		if errors.As(err, &refusal) {
+			return t.refuse(refusal)
+		}
+		if err != nil {
+			return chat.Post{}, err
+		}
+	}
+	return t.answer(p, ctx)
 }
 
 // understand parses the text. What isn't a whole sentence by itself can be the
@@ -189,10 +264,50 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	if nothing {
 		return false, nil
 	}
-	if p.Bare == phrase.Plainly || ctx.followed(p, t.m.At) {
+	if p.Bare == phrase.Plainly || ctx.followed(p) {
 		return true, nil
 	}
+	if in, err := t.inRun(p); in || err != nil {
+		return in, err
+	}
 	return t.talkedLately()
+}
+
+// inRun reports whether words that are loosely said come from somebody who watches
+// a run, and fit there: "steam", "zero", "how long". Manners are no such words.
+func (t *turn) inRun(p phrase.Parsed) (bool, error) {
+	if t.member.No == 0 || len(p.Intents) == 0 || manners(p.Intents[0]) {
+		return false, nil
+	}
+	rows, err := t.book.OpenRuns()
+	if err != nil {
+		return false, err
+	}
+	for _, row := range rows {
+		if row.Cook != t.member.No {
+			continue
+		}
+		tell, ok := p.Intents[0].(phrase.Tell)
+		if !ok {
+			return true, nil
+		}
+		run, err := t.theRun(row.No)
+		if err != nil {
+			return false, err
+		}
+		if _, err := run.Apply(t.record(tell.Entries[0], t.m.At), t.settings); err == nil {
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
+// manners reports whether an intent is a greeting, thanks or a bare choice.
+func manners(i phrase.Intent) bool {
+	_, greets := i.(phrase.Greet)
+	_, thanks := i.(phrase.Thanks)
+	_, chooses := i.(phrase.Choose)
+	return greets || thanks || chooses
 }
 
 // addressed reports whether the message was plainly meant for the bot, whatever
@@ -239,6 +354,10 @@ func (t *turn) meet() error {
 	if t.member.No != 0 {
 		return nil
 	}
+	role, err := t.firstRole()
+	if err != nil {
+		return err
+	}
 	no, err := t.book.AddMember(t.freeName(chat.Clean(t.m.From.Name)), kitchen.Grower, t.m.At)
 	if err != nil {
 		return err
@@ -249,7 +368,14 @@ func (t *turn) meet() error {
 	if t.member, err = t.book.Member(no); err != nil {
 		return err
 	}
-	return t.write(membersSubject, kitchen.MemberJoined{Member: no}, "")
+	if err := t.write(membersSubject, kitchen.MemberJoined{Member: no}, ""); err != nil || role == kitchen.Grower {
+		return err
+	}
+	if err := t.setRole(no, role); err != nil {
+		return err
+	}
+	t.member, err = t.book.Member(no)
+	return err
 }
 
 // answer makes the post for what was understood.
@@ -270,7 +396,7 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 		one, err := t.handle(intent, ctx)
 		var refusal kitchen.Refusal
 		if errors.As(err, &refusal) {
-			one, err = wording.Refused(refusal), nil
+			one, err = t.refuse(refusal)
 		}
 		if err != nil {
 			return chat.Post{}, err
@@ -283,6 +409,12 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 		post.Buttons = mergeButtons(one.Buttons, post.Buttons)
 	}
 	return post, nil
+}
+
+// refuse says why something can't be. What an edited message had written stands
+// again.
+func (t *turn) refuse(r kitchen.Refusal) (chat.Post, error) {
+	return wording.RefusedHere(r, wording.Asked{Now: t.arrived(), Who: t.who, Said: t.text}), t.restore()
 }
 
 // mergeButtons puts the buttons of what was said last first, and at most three.
@@ -312,15 +444,6 @@ func (t *turn) late(post chat.Post) chat.Post {
 	return post
 }
 
-// write appends an entry about a subject to the book.
-func (t *turn) write(subject string, e kitchen.Entry, said string) error {
-	t.entries++
-	_, err := t.book.Append(store.Line{
-		By: t.member.No, Room: t.room.ID, Inbox: t.owner, At: t.m.At, Written: t.m.Arrived, Subject: subject, Entry: e, Said: said,
-	})
-	return err
-}
-
 // queue puts a post into the outbox, in place of the one it corrects.
 func (t *turn) queue(post chat.Post) error {
 	raw, err := post.Encode()
@@ -332,7 +455,7 @@ func (t *turn) queue(post chat.Post) error {
 		return err
 	}
 	_, err = t.book.Queue(store.Parcel{
-		Room: t.room.ID, Rank: store.InTurn, Post: raw, Slot: post.Slot, Inbox: t.owner, Replaces: replaces,
+		Room: t.room.ID, Rank: store.InTurn, Post: raw, Slot: post.Slot, Inbox: t.owner, Replaces: replaces, About: t.about,
 	}, t.m.Arrived)
 	return err
 }
@@ -347,6 +470,7 @@ const (
 	planKind    = "plan"
 	reverseKind = "reverse"
 	setKind     = "set"
+	tellKind    = "tell"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

@@ -79,6 +79,14 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return with(lines("You have no booking like that. Nothing was written."), tap("Bookings", "bookings"))
 	case kitchen.EmptyBooking:
 		return emptyBooking(r, a)
+	case kitchen.AlreadyOn:
+		return alreadyOn(r, a)
+	case kitchen.TooLongHere:
+		return lines("**Not with this cooker at this height**: the hold would be "+span(r.Hold.Time)+". Nothing was put on.", tooLongAdvice(r.Hold))
+	case kitchen.NoSuchTime:
+		return theirs(say("I can't find {} in the calendar. Nothing was written.", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
+	case kitchen.TakenBackAlready:
+		return lines("That was taken back already. Nothing changed.")
 	}
 	panic("refusal without words: " + r.Error())
 }

@@ -70,7 +70,7 @@ func (v RunView) prepNext() string {
 }
 
 func capital(s string) string {
-	if s == "" {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]

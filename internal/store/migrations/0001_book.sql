@@ -91,6 +91,7 @@ CREATE TABLE inbox (
 ) STRICT;
 
 CREATE INDEX inbox_speaker ON inbox (collective, member, room, id);
+CREATE INDEX inbox_kind ON inbox (collective, room, kind, id) WHERE kind <> '';
 
 CREATE TABLE entry (
     collective INTEGER NOT NULL REFERENCES collective (id),
@@ -161,6 +162,22 @@ CREATE TABLE ping (
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX ping_due ON ping (due_ms) WHERE fired_ms IS NULL;
+
+-- Derived from the entries about run/12, to find a run by what is asked for.
+CREATE TABLE run (
+    collective INTEGER NOT NULL REFERENCES collective (id),
+    number     INTEGER NOT NULL CHECK (number > 0),
+    begun_ms   INTEGER NOT NULL,
+    cook       INTEGER,          -- NULL: nobody named
+    cooker     TEXT    NOT NULL,
+    turn       INTEGER,          -- the turn of the plan it was put on from; NULL: none
+    state      INTEGER NOT NULL CHECK (state IN (1, 2, 3)), -- RunState
+    PRIMARY KEY (collective, number)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX run_open ON run (collective, number) WHERE state = 1;
+CREATE INDEX run_cook ON run (collective, cook, number);
+CREATE INDEX run_turn ON run (collective, turn, number) WHERE turn IS NOT NULL;
 
 CREATE TABLE note (
     owner TEXT NOT NULL, -- a door, or a part of the program

@@ -1,0 +1,299 @@
+package answer
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// reconcile makes the pings equal to what the state wants, for everything that
+// this turn has written about.
+func (t *turn) reconcile() error {
+	if t.wrote[kitchen.BookingsSubject] || t.wrote[kitchenSubject] {
+		if err := t.reconcileBookings(); err != nil {
+			return err
+		}
+		if err := t.touchOpen(); err != nil {
+			return err
+		}
+		if err := t.reckonStarts(); err != nil {
+			return err
+		}
+	}
+	if t.wrote[kitchen.GearSubject] || t.wrote[kitchenSubject] {
+		if err := t.reconcileGear(); err != nil {
+			return err
+		}
+	}
+	return t.saveRuns()
+}
+
+// touchOpen has the pings of all open runs worked out anew: a setting or a booking
+// may move them.
+func (t *turn) touchOpen() error {
+	rows, err := t.book.OpenRuns()
+	for _, r := range rows {
+		t.touched[r.No] = true
+	}
+	return err
+}
+
+func (t *turn) reconcileBookings() error {
+	bookings, err := t.bookings()
+	if err != nil {
+		return err
+	}
+	var want []kitchen.Ping
+	for _, b := range bookings {
+		want = append(want, b.Wants()...)
+	}
+	return t.wantPings(kitchen.BookingsPrefix, want)
+}
+
+func (t *turn) reconcileGear() error {
+	gear, err := t.gear()
+	if err != nil {
+		return err
+	}
+	var want []kitchen.Ping
+	for _, g := range gear {
+		k, _ := t.settings.CookerNamed(g.Cooker)
+		want = append(want, g.Wants(k)...)
+	}
+	return t.wantPings(kitchen.GearPrefix, want)
+}
+
+// batchWithin is how near two pings to the same person may lie to become one
+// post.
+const batchWithin = time.Minute
+
+// Ping queues the post of a ping that is due, within the transaction that marks
+// it as fired. Others to the same person that are due within a minute go into
+// the same post; of several that ask for one thing only the last is said.
+func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
+	book := tx.Book(row.Collective)
+	settings, err := a.settingsOf(book)
+	if err != nil {
+		return err
+	}
+	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings))}
+	batch, err := p.batch(tx, row)
+	if err != nil {
+		return err
+	}
+	var views []wording.PingView
+	for _, r := range batch {
+		if r.Stale(now) {
+			continue
+		}
+		v, err := p.view(r)
+		if errors.As(err, new(kitchen.NoSuchRun)) {
+			continue // taken back in between: nothing to say
+		}
+		if err != nil {
+			return err
+		}
+		if r.Kind == kitchen.StartNow && now.After(v.OutBy) {
+			continue // the deadline has gone by: nobody lights it now
+		}
+		views = append(views, v)
+	}
+	if len(views) == 0 {
+		return nil
+	}
+	return p.send(row, views)
+}
+
+// pinging is one post of pings being made.
+type pinging struct {
+	a        *Answerer
+	book     *store.Book
+	settings kitchen.Settings
+	now      time.Time // in the kitchen's zone
+}
+
+// batch is the row with those that can be said in the same post, the loudest
+// first. They are marked as fired with it.
+func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error) {
+	due, err := tx.DuePings(p.now.Add(batchWithin), 200)
+	if err != nil {
+		return nil, err
+	}
+	batch := []store.PingRow{row}
+	for _, d := range due {
+		if d.Key == row.Key || !together(row, d) {
+			continue
+		}
+		if d.Due.After(p.now) && d.Loudness == kitchen.GuardPing {
+			continue // never early where a hot cooker is watched
+		}
+		batch = append(batch, d)
+		if err := p.book.MarkFired(d.Key, p.now); err != nil {
+			return nil, err
+		}
+	}
+	slices.SortStableFunc(batch, func(a, b store.PingRow) int {
+		return int(a.Loudness) - int(b.Loudness)
+	})
+	return lastOfChains(batch), nil
+}
+
+// together reports whether two pings go to the same person in the same room.
+func together(a, b store.PingRow) bool {
+	return a.Collective == b.Collective && a.To == b.To && a.Room == b.Room && a.Kind.Reach() == b.Kind.Reach()
+}
+
+// lastOfChains keeps of several pings that ask for one thing the last.
+func lastOfChains(batch []store.PingRow) []store.PingRow {
+	return slices.DeleteFunc(batch, func(p store.PingRow) bool {
+		return slices.ContainsFunc(batch, func(q store.PingRow) bool {
+			return q.Chain() == p.Chain() && q.Due.After(p.Due)
+		})
+	})
+}
+
+// view is what a ping speaks of.
+func (p pinging) view(row store.PingRow) (wording.PingView, error) {
+	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: p.now.Sub(row.Due)}
+	var err error
+	if row.To != 0 {
+		if v.To, err = mention(p.book, row.To); err != nil {
+			return v, err
+		}
+	}
+	if no, ok := runOf(row.Key); ok {
+		v.Run, err = foldRun(p.book, no)
+		return v, err
+	}
+	if no, ok := startNo(row.Key); ok {
+		e, err := p.book.Entry(no)
+		if err != nil {
+			return v, err
+		}
+		if start, ok := e.Entry.(kitchen.StartWanted); ok {
+			v.Order, v.OutBy = start.Order, start.OutBy.In(p.now.Location())
+		}
+		return v, nil
+	}
+	if strings.HasPrefix(row.Key, kitchen.BookingsPrefix) {
+		v.Booking, err = p.booking(row.About)
+		return v, err
+	}
+	if cooker, ok := strings.CutPrefix(row.About, kitchen.GearPrefix); ok {
+		v.Cooker = cooker
+		return v, nil
+	}
+	return v, fmt.Errorf("ping key %q names nothing", row.Key)
+}
+
+// booking is the booking that a ping is about.
+func (p pinging) booking(about string) (kitchen.Booking, error) {
+	records, err := p.book.Standing(kitchen.BookingsSubject)
+	if err != nil {
+		return kitchen.Booking{}, err
+	}
+	for _, b := range kitchen.FoldBookings(records) {
+		if about == kitchen.BookingsPrefix+strconv.Itoa(int(b.No)) {
+			return b, nil
+		}
+	}
+	return kitchen.Booking{}, fmt.Errorf("booking of %q doesn't stand", about)
+}
+
+// send queues one post to the rooms that the ping reaches.
+func (p pinging) send(row store.PingRow, views []wording.PingView) error {
+	raw, err := wording.Pings(views).Encode()
+	if err != nil {
+		return err
+	}
+	rooms, err := p.rooms(row)
+	if err != nil {
+		return err
+	}
+	rank := store.InTurn
+	if views[0].Ping.Loudness == kitchen.GuardPing {
+		rank = store.Overtakes
+	}
+	for _, room := range rooms {
+		if _, err := p.book.Queue(store.Parcel{Room: room, Rank: rank, Post: raw, About: views[0].Ping.Key}, p.now); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// rooms are where a ping goes: to the room of the run, or to the member in
+// private where they want that; to both; or to every room.
+func (p pinging) rooms(row store.PingRow) ([]store.RoomID, error) {
+	if row.Kind.Reach() == kitchen.EveryRoom {
+		all, err := p.book.Rooms()
+		if err != nil {
+			return nil, err
+		}
+		var open []store.RoomID
+		for _, r := range all {
+			if r.Closed.IsZero() && r.Kind != store.PrivateRoom {
+				open = append(open, r.ID)
+			}
+		}
+		return open, nil
+	}
+	rooms := []store.RoomID{store.RoomID(row.Room)}
+	if row.Room == 0 {
+		home, err := p.book.HomeRoom()
+		if err != nil {
+			return nil, err
+		}
+		rooms[0] = home.ID
+	}
+	if row.To == 0 || p.settings.PingsFor(row.To) != kitchen.InPrivate {
+		return rooms, nil
+	}
+	private, err := p.book.PrivateRoom(row.To)
+	if errors.Is(err, store.ErrNotFound) {
+		return rooms, nil // never spoken in private: the room it is
+	}
+	if err != nil {
+		return nil, err
+	}
+	if row.Kind.Reach() == kitchen.CookAndRoom {
+		return append(rooms, private.ID), nil
+	}
+	return []store.RoomID{private.ID}, nil
+}
+
+// mention is a member as a span that rings for them on the platform of their
+// first account.
+func mention(book *store.Book, no kitchen.MemberNo) (chat.Span, error) {
+	m, err := book.Member(no)
+	if err != nil {
+		return nil, err
+	}
+	accounts, err := book.AccountsOf(no)
+	if err != nil {
+		return nil, err
+	}
+	if len(accounts) == 0 {
+		return chat.Text(m.Name), nil
+	}
+	who := chat.Person{Door: chat.DoorName(accounts[0].Door), ID: accounts[0].External, Name: m.Name}
+	return chat.Mention{Person: who, Name: m.Name}, nil
+}
+
+// startNo is the entry that a start ping belongs to.
+func startNo(key string) (kitchen.EntryNo, bool) {
+	rest, ok := strings.CutPrefix(key, kitchen.StartPrefix)
+	digits, _, _ := strings.Cut(rest, "/")
+	no, err := atoi(digits)
+	return kitchen.EntryNo(no), ok && err == nil
+}
+
+func atoi(s string) (int, error) { return strconv.Atoi(s) }

@@ -1,0 +1,230 @@
+package answer
+
+import (
+	"errors"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// endedCounts is how long a run that is over can still be talked of without its
+// number: a late reading, the water left in the pot.
+const endedCounts = 24 * time.Hour
+
+// theRun folds a run from its entries.
+func (t *turn) theRun(no kitchen.RunNo) (kitchen.Run, error) {
+	return foldRun(t.book, no)
+}
+
+// foldRun folds a run from its entries, each with the settings in force when it
+// happened. A run that was taken back, or never was, is [kitchen.NoSuchRun].
+func foldRun(book *store.Book, no kitchen.RunNo) (kitchen.Run, error) {
+	records, err := book.Standing(no.Subject())
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	changes, err := book.Standing(kitchenSubject)
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	r, err := kitchen.FoldRun(records, kitchen.SettingsAt(changes))
+	if err != nil {
+		return r, kitchen.NoSuchRun{Run: no}
+	}
+	return r, nil
+}
+
+// openRuns folds the runs that are not over.
+func (t *turn) openRuns() ([]kitchen.Run, error) {
+	rows, err := t.book.OpenRuns()
+	if err != nil {
+		return nil, err
+	}
+	return t.folded(rows)
+}
+
+func (t *turn) folded(rows []store.RunRow) ([]kitchen.Run, error) {
+	runs := make([]kitchen.Run, 0, len(rows))
+	for _, row := range rows {
+		r, err := t.theRun(row.No)
+		if err != nil {
+			return nil, err
+		}
+		runs = append(runs, r)
+	}
+	return runs, nil
+}
+
+// which finds the run that is meant: the one of the post replied to or tapped,
+// the one named, the one in the cooker named; else the only one where it can
+// follow, then the speaker's own. Where several are left it is a [whichRun].
+func (t *turn) which(w phrase.Which, ctx scene, fits func(kitchen.Run) bool) (kitchen.Run, error) {
+	if w.Run != 0 {
+		return t.theRun(w.Run)
+	}
+	if ctx.run != 0 && w.Cooker == "" {
+		return t.theRun(ctx.run)
+	}
+	open, err := t.openRuns()
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	if w.Cooker != "" {
+		open = only(open, func(r kitchen.Run) bool { return sameCooker(r.Cooker, w.Cooker) })
+	}
+	if fitting := only(open, fits); len(fitting) > 0 {
+		open = fitting
+	} else if ended, err := t.endedLately(fits); err != nil || len(ended) > 0 {
+		return firstRun(ended), err
+	}
+	return t.theOne(open)
+}
+
+// theOne is the only run of several that can be meant: the only one there is, or
+// the speaker's own.
+func (t *turn) theOne(open []kitchen.Run) (kitchen.Run, error) {
+	own := only(open, func(r kitchen.Run) bool { return r.Cook == t.member.No })
+	switch {
+	case len(open) == 0:
+		return kitchen.Run{}, nothingOn{}
+	case len(open) == 1:
+		return open[0], nil
+	case len(own) == 1:
+		return own[0], nil
+	}
+	return kitchen.Run{}, whichRun{open}
+}
+
+// endedLately is the newest run that is over, where that can be meant.
+func (t *turn) endedLately(fits func(kitchen.Run) bool) ([]kitchen.Run, error) {
+	rows, err := t.book.LastRuns(1)
+	if err != nil || len(rows) == 0 {
+		return nil, err
+	}
+	runs, err := t.folded(rows)
+	if err != nil {
+		return nil, err
+	}
+	return only(runs, func(r kitchen.Run) bool { return t.m.At.Sub(r.Newest) <= endedCounts && fits(r) }), nil
+}
+
+func firstRun(runs []kitchen.Run) kitchen.Run {
+	if len(runs) == 0 {
+		return kitchen.Run{}
+	}
+	return runs[0]
+}
+
+func only(runs []kitchen.Run, keep func(kitchen.Run) bool) []kitchen.Run {
+	var kept []kitchen.Run
+	for _, r := range runs {
+		if keep(r) {
+			kept = append(kept, r)
+		}
+	}
+	return kept
+}
+
+// whichRun says that several runs can be meant: it is asked.
+type whichRun struct{ runs []kitchen.Run }
+
+func (whichRun) Error() string { return "several runs can be meant" }
+
+// nothingOn says that no run is on.
+type nothingOn struct{}
+
+func (nothingOn) Error() string { return "no run is on" }
+
+// unsettled is the answer to a message whose run couldn't be settled; false for
+// any other error.
+func (t *turn) unsettled(err error) (chat.Post, bool) {
+	var several whichRun
+	if errors.As(err, &several) {
+		return wording.WhichRun(kitchen.Board(several.runs, t.m.At), t.text, t.arrived(), t.who), true
+	}
+	if errors.As(err, new(nothingOn)) {
+		return wording.NoRunOn(), true
+	}
+	return chat.Post{}, false
+}
+
+// who is the name of a member, or the number of one who was forgotten; empty for
+// nobody named.
+func (t *turn) who(no kitchen.MemberNo) string {
+	if no == 0 {
+		return ""
+	}
+	m, err := t.book.Member(no)
+	if err != nil || m.Name == "" {
+		return wording.Nameless(no)
+	}
+	return m.Name
+}
+
+// saveRuns writes the list rows of the runs that this turn touched, and makes
+// their pings equal to what they want.
+func (t *turn) saveRuns() error {
+	if len(t.touched) == 0 {
+		return nil
+	}
+	bookings, err := t.bookings()
+	if err != nil {
+		return err
+	}
+	for no := range t.touched {
+		if err := t.saveRun(no, bookings); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
+	r, err := t.theRun(no)
+	row, known := store.RunRow{No: no, Begun: t.m.At}, error(nil)
+	if old, oldErr := t.book.Run(no); oldErr == nil {
+		row = old
+	} else {
+		known = oldErr
+	}
+	if known != nil && !errors.Is(known, store.ErrNotFound) {
+		return known
+	}
+	if errors.As(err, new(kitchen.NoSuchRun)) {
+		row.State = store.TakenBack
+		if err := t.book.SaveRun(row); err != nil {
+			return err
+		}
+		return t.book.Reconcile(no.Prefix(), nil, t.m.Arrived)
+	}
+	if err != nil {
+		return err
+	}
+	row.Begun, row.Cook, row.Cooker, row.Turn = r.Begun, r.Cook, r.Cooker, store.InboxID(r.Turn)
+	row.State = store.OpenRun
+	if r.Stage.Over() {
+		row.State = store.EndedRun
+	}
+	if err := t.book.SaveRun(row); err != nil {
+		return err
+	}
+	return t.wantPings(no.Prefix(), append(r.Wants(t.settings), r.WantsOf(bookings)...))
+}
+
+// wantPings makes the pings under a prefix equal to a list, after the quiet hours
+// and the places that members chose.
+func (t *turn) wantPings(prefix string, want []kitchen.Ping) error {
+	for i, p := range want {
+		if quiet, on := t.settings.QuietFor(p.To); on {
+			p = kitchen.Shift(p, quiet, t.now.Location())
+		} else {
+			p = kitchen.Shift(p, kitchen.QuietHours{}, t.now.Location())
+		}
+		want[i] = p
+	}
+	return t.book.Reconcile(prefix, want, t.m.Arrived)
+}

@@ -1,0 +1,406 @@
+package answer
+
+import (
+	"errors"
+	"strconv"
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// tell writes what happened to a run.
+func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
+	at, err := t.past(i.When)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	follows := func(r kitchen.Run) bool {
+		_, err := r.Apply(t.record(i.Entries[0], at), t.settings)
+		return err == nil
+	}
+	run, err := t.which(i.Which, ctx, follows)
+	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
+		run, err = t.begin(ctx, at)
+	}
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.tellOf(run, i.Entries, at)
+}
+
+// beginsRun reports whether something said begins a run of the plan just made:
+// its preparation, or the flame.
+func beginsRun(e kitchen.RunEntry) bool {
+	return is[kitchen.PrepBegun](e) || is[kitchen.HeatOn](e) || is[kitchen.Steam](e) || is[kitchen.AtPressure](e)
+}
+
+// tellOf writes entries of one run and says how it stands now. What can't be so
+// is refused; what came before it in the same breath counts.
+func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time) (chat.Post, error) {
+	v := wording.RunView{Was: &run, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
+	for _, e := range entries {
+		_, err := run.Apply(t.record(e, at), t.settings)
+		if err != nil && v.Told == nil {
+			return chat.Post{}, err
+		}
+		if err != nil {
+			break
+		}
+		if v.No, err = t.append(run.No.Subject(), e, at, t.text); err != nil {
+			return chat.Post{}, err
+		}
+		if run, err = t.theRun(run.No); err != nil {
+			return chat.Post{}, err
+		}
+		v.Told = e
+	}
+	t.kind, t.about = tellKind, run.No.Subject()
+	v.Run = run
+	var err error
+	if offered, ok := v.Told.(kitchen.HandOffered); ok && offered.To != 0 {
+		if v.To, err = mention(t.book, offered.To); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	if v.More, err = t.moreOf(run); err != nil {
+		return chat.Post{}, err
+	}
+	return wording.Run(v), nil
+}
+
+// moreOf is the next load of the plan that a run was put on from; nil when it was
+// the last, or is on already.
+func (t *turn) moreOf(run kitchen.Run) (*kitchen.Order, error) {
+	if run.Load == 0 || run.Load >= run.Loads {
+		return nil, nil
+	}
+	begun, err := t.book.RunsOfPlan(store.InboxID(run.Turn))
+	if err != nil || len(begun) > run.Load {
+		return nil, err
+	}
+	turn, err := t.book.Turn(store.InboxID(run.Turn))
+	if err != nil {
+		return nil, err
+	}
+	plan := t.sceneOf(turn).plan
+	if plan == nil {
+		return nil, nil
+	}
+	p, err := t.settings.Work(plan.Order)
+	if err != nil || run.Load >= len(p.Orders()) {
+		return nil, nil // the kitchen has changed: the plan is made anew
+	}
+	return &p.Orders()[run.Load], nil
+}
+
+// record is an entry as it will stand in the book.
+func (t *turn) record(e kitchen.RunEntry, at time.Time) kitchen.Record {
+	return kitchen.Record{By: t.member.No, At: at, Written: t.m.Arrived, Entry: e}
+}
+
+// past is the instant that a moment of the past means: now when none was said.
+func (t *turn) past(m *phrase.Moment) (time.Time, error) {
+	if m == nil {
+		return t.m.At, nil
+	}
+	meant := m.Resolve(t.now, phrase.Back)
+	if len(meant) == 0 {
+		return time.Time{}, kitchen.InFuture{At: t.m.At, Told: t.m.At}
+	}
+	return meant[0].UTC(), nil
+}
+
+// arrived is when the message came in, in the kitchen's zone.
+func (t *turn) arrived() time.Time { return t.m.Arrived.In(t.now.Location()) }
+
+// once says whether a caution is said for the first time in a run, and remembers
+// that it was. A book that can't be asked says it once more.
+func (t *turn) once(no kitchen.RunNo) func(string) wording.Newness {
+	return func(caution string) wording.Newness {
+		first, err := t.tellOnce(no.Prefix() + caution)
+		if err != nil {
+			return wording.New
+		}
+		return first
+	}
+}
+
+// shiftTime corrects when the last thing said of a run happened.
+func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(kitchen.Run) bool { return true })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	last, err := t.lastTold(run.No, i.Kind)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	at := last.At.Add(i.To.Shift) // "10 min earlier" counts from then
+	if i.To.Clock != nil {
+		if at, err = t.past(&i.To); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	if err := t.writeAt(run.No.Subject(), kitchen.Struck{No: last.No}, t.m.At); err != nil {
+		return chat.Post{}, err
+	}
+	stripped, err := t.theRun(run.No)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	entry := last.Entry.(kitchen.RunEntry)
+	if _, err := stripped.Apply(t.record(entry, at), t.settings); err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.writeAt(run.No.Subject(), entry, at); err != nil {
+		return chat.Post{}, err
+	}
+	moved, err := t.theRun(run.No)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	t.kind, t.about = tellKind, run.No.Subject()
+	return wording.Run(wording.RunView{
+		Run: moved, Told: entry, At: at.In(t.now.Location()), Was: &run, WasAt: last.At.In(t.now.Location()),
+		Now: t.arrived(), Who: t.who, First: t.once(run.No),
+	}), nil
+}
+
+// lastTold is the newest entry about a run that can be corrected, of a kind if one
+// was named.
+func (t *turn) lastTold(no kitchen.RunNo, kind kitchen.Kind) (store.Logged, error) {
+	all, err := t.book.Latest(no.Subject(), 100)
+	if err != nil {
+		return store.Logged{}, err
+	}
+	for _, e := range all {
+		told, ok := e.Entry.(kitchen.RunEntry)
+		if ok && counts(e) && !is[kitchen.RunBegun](e.Entry) && (kind == 0 || kitchen.KindOf(told) == kind) {
+			return e, nil
+		}
+	}
+	return store.Logged{}, kitchen.NothingToUndo{}
+}
+
+// answerPing answers the ping that was tapped or replied to, else the newest one
+// of a run that the speaker watches.
+func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	key := ctx.ping
+	if key == "" {
+		return t.withoutPing(i, ctx)
+	}
+	no, ok := runOf(key)
+	if !ok {
+		return wording.NotUnderstood(), nil
+	}
+	run, err := t.theRun(no)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: key, How: i.How}}, t.m.At)
+}
+
+// withoutPing takes words that usually answer a ping, when none was answered: I've
+// got it takes a run over; the rest answers the newest ping of the run meant.
+func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	if i.How == kitchen.AnswerGotIt {
+		return t.takeOver(phrase.TakeOver{}, ctx)
+	}
+	run, err := t.which(phrase.Which{}, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	fired, err := t.book.Pings(run.No.Prefix())
+	if err != nil {
+		return chat.Post{}, err
+	}
+	newest := store.PingRow{}
+	for _, p := range fired {
+		if p.Fired.After(newest.Fired) {
+			newest = p
+		}
+	}
+	if newest.Fired.IsZero() {
+		return t.stepsOf(run)
+	}
+	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: newest.Key, How: i.How}}, t.m.At)
+}
+
+// runOf is the run that a key or a subject belongs to.
+func runOf(key string) (kitchen.RunNo, bool) {
+	rest, ok := strings.CutPrefix(key, "run/")
+	if !ok {
+		return 0, false
+	}
+	digits, _, _ := strings.Cut(rest, "/")
+	no, err := atoi(digits)
+	return kitchen.RunNo(no), err == nil
+}
+
+// takeOver makes somebody the one who watches a run.
+func (t *turn) takeOver(i phrase.TakeOver, ctx scene) (chat.Post, error) {
+	who := t.member.No
+	if i.Who != "" {
+		m, err := t.named(i.Who)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		who = m.No
+	}
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return r.Cook != who })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	var e kitchen.RunEntry = kitchen.TookOver{Member: who}
+	if run.Offered == who {
+		e = kitchen.HandAccepted{}
+	}
+	return t.tellOf(run, []kitchen.RunEntry{e}, t.m.At)
+}
+
+// handOver asks somebody to take a run, or anybody.
+func (t *turn) handOver(i phrase.HandOver, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	var to kitchen.MemberNo
+	if i.To != "" {
+		m, err := t.named(i.To)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		to = m.No
+	}
+	return t.tellOf(run, []kitchen.RunEntry{kitchen.HandOffered{To: to}}, t.m.At)
+}
+
+// named finds the one member of a name.
+func (t *turn) named(name string) (store.Member, error) {
+	found, err := t.book.MembersNamed(name)
+	if err != nil {
+		return store.Member{}, err
+	}
+	if len(found) != 1 {
+		return store.Member{}, kitchen.NoSuchMember{Name: name}
+	}
+	return found[0], nil
+}
+
+// steps says the step at hand.
+func (t *turn) steps(i phrase.Steps, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if errors.As(err, new(nothingOn)) && ctx.plan != nil {
+		p, err := t.settings.Work(ctx.plan.Order)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		t.kind, t.said = planKind, ctx.plan.String()
+		return wording.Steps(wording.StepsView{Plan: p, Now: t.arrived()}), nil
+	}
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.stepsOf(run)
+}
+
+// stepsOf says the step of a run that is at hand. Nobody reports the steps before
+// the flame, so who asks again gets the next.
+func (t *turn) stepsOf(run kitchen.Run) (chat.Post, error) {
+	p, err := t.settings.Work(run.Order)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.StepsView{Run: run, Plan: p, Now: t.arrived()}
+	if run.Stage == kitchen.StagePlanned {
+		if view.At, err = t.stepAsked(run.No, wording.StepsBeforeFlame(p)); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	t.about = run.No.Subject()
+	return wording.Steps(view), nil
+}
+
+// stepAsked counts how often somebody asked for the next step of a run before its
+// flame: which of so many is at hand.
+func (t *turn) stepAsked(no kitchen.RunNo, of int) (int, error) {
+	for at := range of {
+		first, err := t.tellOnce(no.Prefix() + "step/" + strconv.Itoa(at))
+		if err != nil || first == wording.New {
+			return at, err
+		}
+	}
+	return of - 1, nil
+}
+
+// coolYet says what is known of how warm a run is.
+func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	t.about = run.No.Subject()
+	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimit()}
+	if i.By != nil {
+		if meant := i.By.Resolve(t.now, phrase.Forward); len(meant) > 0 {
+			view.By = meant[0]
+		}
+	}
+	return wording.CoolYet(view), nil
+}
+
+// logOf tells the story of a run, or lists the last ones.
+func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
+	if i.Which != (phrase.Which{}) || ctx.turn != nil && ctx.run != 0 {
+		run, err := t.which(i.Which, ctx, func(kitchen.Run) bool { return true })
+		if post, ok := t.unsettled(err); ok {
+			return post, nil
+		}
+		if err != nil {
+			return chat.Post{}, err
+		}
+		t.about = run.No.Subject()
+		return wording.Log(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
+	}
+	rows, err := t.book.LastRuns(lastRuns)
+	if i.Mine {
+		rows, err = t.book.LastRunsOf(t.member.No, lastRuns)
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	runs, err := t.folded(rows)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return wording.Runs(wording.RunsView{Runs: runs, Now: t.arrived(), Who: t.who}), nil
+}
+
+// lastRuns is how many runs a list shows.
+const lastRuns = 8

@@ -1,0 +1,30 @@
+package wording
+
+import (
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// Nameless is how a member is called who was forgotten: by number.
+func Nameless(no kitchen.MemberNo) string { return "member " + whole(float64(no)) }
+
+// PlanNotWritten says that a plan has nothing to take back.
+func PlanNotWritten() chat.Post {
+	return lines("A plan is only worked out: nothing is written yet.", "To take back what was written before it, reply `undo` to that answer.")
+}
+
+// StillStands says that a message was edited into something that says nothing
+// here, and that what it had said stands.
+func StillStands(said string) chat.Post {
+	return with(theirs(say("That was taken as \"{}\", and stands.", said)), tap("Undo", "undo"))
+}
+
+// alreadyOn says that a plan is on, so that a second tap is no second run, and
+// when its next load can follow.
+func alreadyOn(r kitchen.AlreadyOn, a Asked) chat.Post {
+	post := theirs(say("**"+r.Run.String()+"** is that already, since "+clock(a.Now, r.At)+", {}. Nothing was put on.", called(a.Who, r.By)))
+	if r.More > 0 {
+		post.Blocks = append(post.Blocks, say("The next load follows when it is at zero and out."))
+	}
+	return with(post, tap("Now", "now"))
+}
