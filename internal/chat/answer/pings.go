@@ -101,9 +101,6 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 		if err != nil {
 			return err
 		}
-		if r.Kind == kitchen.StartNow && now.After(v.OutBy) {
-			continue // the deadline has gone by: nobody lights it now
-		}
 		views = append(views, v)
 	}
 	if len(views) == 0 {

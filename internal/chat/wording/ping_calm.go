@@ -9,6 +9,12 @@ import (
 
 // startNow says that it is time to light an order.
 func (v PingView) startNow() pingText {
+	if v.Now.After(v.OutBy) {
+		return pingText{
+			head:    say("**too late now** to be out by " + v.clock(v.OutBy) + ": " + orderWords(v.Order) + "."),
+			buttons: []chat.Button{tap("Cook it", "cook it")},
+		}
+	}
 	t := pingText{
 		head:    say("**light it now** for " + orderWords(v.Order) + ", out by " + v.clock(v.OutBy) + "."),
 		buttons: []chat.Button{tap("Cook it", "cook it")},
