@@ -67,18 +67,9 @@ func firstHelp() chat.Post {
 func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 	switch t {
 	case kitchen.TopicJars:
-		return []string{
-			"**Jars**: fill to two thirds or three quarters, so that they can be shaken.",
-			"I reckon 30" + nb + "% headspace and 0.68" + nb + "kg wetted grain a litre. Weigh a full one and tell me: `a quart jar holds 480 g`",
-			"Lid upside down or a quarter turn loose, foil over it. Never on the floor of the pot.",
-			"Soaked instead of measured: `we soak jars`",
-		}
+		return jarsHelp()
 	case kitchen.TopicBags:
-		return []string{
-			"**Bags**: 5" + nb + "lb means wetted grain, unless you say `5 lb bags means dry`.",
-			"Dry grain and measured water in, knead, gussets out, air out, fold the top towards the patch, patch free.",
-			"Raise them off the water, a plate on top. Big bags heat slowly: sources hold 90 to 240" + nb + "min at sea level.",
-		}
+		return bagsHelp()
 	case kitchen.TopicFilters:
 		return []string{
 			"**Filters and ports**: 0.2" + nb + "µm breathes slowly and keeps out what is in the air; 5" + nb + "µm is for sawdust.",
@@ -112,12 +103,7 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 			"Grown spawn: one to two weeks at room temperature, longer in the fridge.",
 		}
 	case kitchen.TopicCautions:
-		return []string{
-			"**Cautions**: the maker's manual, rating, gasket and valve checks come before anything I say.",
-			"Steam and hot jars burn. Never open, tilt or cool a cooker by force before zero. Stay in earshot of it.",
-			"Moist sealed grain that was not sterilised can grow dangerous bacteria: never eat it. Bulging, leaking or foul: throw it out unopened.",
-			"Grow only what the law where you live allows. Trained people and local codes know better than a bot.",
-		}
+		return cautionsHelp()
 	case kitchen.TopicKitchen:
 		return kitchenHelp(s)
 	case kitchen.TopicWords:
@@ -169,5 +155,34 @@ func kitchenHelp(s kitchen.Settings) []string {
 		"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
 		"`the usual is 3 bags 5lb agar`",
 		"As it stands: `kitchen`",
+	}
+}
+
+// jarsHelp is the page about jars.
+func jarsHelp() []string {
+	return []string{
+		"**Jars**: fill to two thirds or three quarters, so that they can be shaken.",
+		"I reckon 30" + nb + "% headspace and 0.68" + nb + "kg wetted grain a litre. Weigh a full one and tell me: `a quart jar holds 480 g`",
+		"Lid upside down or a quarter turn loose, foil over it. Never on the floor of the pot.",
+		"Soaked instead of measured: `we soak jars`",
+	}
+}
+
+// bagsHelp is the page about bags.
+func bagsHelp() []string {
+	return []string{
+		"**Bags**: 5" + nb + "lb means wetted grain, unless you say `5 lb bags means dry`.",
+		"Dry grain and measured water in, knead, gussets out, air out, fold the top towards the patch, patch free.",
+		"Raise them off the water, a plate on top. Big bags heat slowly: sources hold 90 to 240" + nb + "min at sea level.",
+	}
+}
+
+// cautionsHelp is the page of cautions.
+func cautionsHelp() []string {
+	return []string{
+		"**Cautions**: the maker's manual, rating, gasket and valve checks come before anything I say.",
+		"Steam and hot jars burn. Never open, tilt or cool a cooker by force before zero. Stay in earshot of it.",
+		"Moist sealed grain that was not sterilised can grow dangerous bacteria: never eat it. Bulging, leaking or foul: throw it out unopened.",
+		"Grow only what the law where you live allows. Trained people and local codes know better than a bot.",
 	}
 }
