@@ -61,7 +61,7 @@ type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
 	elevation, roomTemperature, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
-	storageMoisture, timeZone, quarts, pressure, gaugeReads,
+	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule,
 }
 
 // matchSet reads one or more settings said in one breath.

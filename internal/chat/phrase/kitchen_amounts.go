@@ -39,7 +39,13 @@ func heldFor(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	hold, d, ok := d.over("for", "at", "is", ":", "=", "always", "to").span()
-	return kitchen.HoldIs{Container: k, Hold: hold}, d, ok && hold > 0
+	set := kitchen.HoldIs{Container: k, Hold: hold}
+	if e, sea := d.phrase("at sea level", "sea level", "for sea level", "at the sea"); sea {
+		// A hold is the collective's own, at its own height.
+		e.near = &Near{Trouble: LeftOver, Missed: d.s.typed(d.i, e.i), Example: readable(changeText(set), d.s.names.Quarts)}
+		d = e
+	}
+	return set, d, ok && hold > 0
 }
 
 // kindHeld reads "5lb bags hold 150 min", "we cook 5lb bags for 150 min".
@@ -123,7 +129,7 @@ func method(c cursor) (kitchen.Change, cursor, bool) {
 	if !ok {
 		return nil, c, false
 	}
-	d = d.over("our", "the", "all", "grain for", "grain in")
+	d = d.over("our", "my", "the", "all", "grain for", "grain in")
 	if v, e, ok := d.vessel(); ok && !v.Sized() {
 		return kitchen.MethodIs{Vessel: v.Vessel, Method: how}, e, true
 	}
@@ -159,8 +165,8 @@ func step(c cursor) (kitchen.Change, cursor, bool) {
 
 // jarFill reads "a quart jar holds 480 g with us".
 func jarFill(c cursor) (kitchen.Change, cursor, bool) {
-	k, d, ok := c.over("our", "the", "my", "one", "each").kind()
-	if !ok || k.Vessel != kitchen.Jar || k.Volume <= 0 {
+	k, d, ok := c.over("our", "the", "my", "one", "each", "all").kind()
+	if !ok || k.Vessel != kitchen.Jar || k.Weight > 0 {
 		return nil, c, false
 	}
 	d, ok = d.phrase("holds", "hold", "takes", "weighs", "take", "fits", "is", "full is", "full weighs", "weigh", "holds about", "take about")
@@ -168,8 +174,15 @@ func jarFill(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	m, d, ok := d.over("about", "around", "up to").quantity(Mass)
-	return kitchen.JarFill{Container: k, Wetted: unit.Grams(m.Value)},
-		d.over("with us", "here", "wet", "wetted", "of", "grain", "when full", "full", "drained", "for us", "in our kitchen", "wet grain"), ok && m.Value > 0
+	if !ok || m.Value <= 0 {
+		return nil, c, false
+	}
+	d = d.over("with us", "here", "wet", "wetted", "of", "grain", "when full", "full", "drained", "for us", "in our kitchen", "wet grain", "each", "apiece")
+	fill := kitchen.JarFill{Container: k, Wetted: unit.Grams(m.Value)}
+	if k.Volume <= 0 {
+		d.ask = fillQuestion(c.s.typed(c.i, d.i), fill)
+	}
+	return fill, d, true
 }
 
 // yield reads "5 kg rye came out at 9.4 after simmering"; the unit of the first
@@ -395,7 +408,11 @@ func storageMoisture(c cursor) (kitchen.Change, cursor, bool) {
 		d = e
 	}
 	d, before := d.over("is", "are", "has", "at", "grain", "stored", "comes", "in", "have", "storage").phrase("moisture", "storage moisture", "moisture is", "moisture of")
-	p, d, ok := d.over("is", "at", "of", "has", "about", "in").percent()
+	d = d.over("is", "at", "of", "has", "about", "in")
+	p, d, ok := d.percent()
+	if n, e, number := d.number(); !ok && number && before && n >= 1 && n < 100 {
+		p, d, ok = n, e, true // hundredths, as nothing else is said of moisture
+	}
 	if !ok {
 		return nil, c, false
 	}

@@ -20,6 +20,10 @@ func elevation(c cursor) (kitchen.Change, cursor, bool) {
 	}
 	d = d.over("about", "around", "roughly", ":", "=", "at", "is", "of", "now")
 	bare := d.word(-1) == "at" && d.i == c.i+1 // "at 1600 m" alone could be anything
+	if n, e, number := d.number(); number && said && n >= 0 && c.named("elevation", "altitude", "height") {
+		e.ask = lengthQuestion(d, n)
+		return kitchen.Elevation{}, e, true
+	}
 	m, d, ok := d.quantity(Length)
 	if !ok || m.Unit == "in" || m.Unit == "mm" || m.Unit == "cm" {
 		return nil, c, false
@@ -33,6 +37,27 @@ func elevation(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	return kitchen.Elevation{Height: unit.Metres(m.Value)}, d.over("here", "up", "now"), true
+}
+
+// named reports whether one of the words stands among the next few.
+func (c cursor) named(words ...string) bool {
+	for n := range 6 {
+		if slices.Contains(words, c.word(n)) {
+			return true
+		}
+	}
+	return false
+}
+
+// lengthQuestion asks for the unit of a height.
+func lengthQuestion(c cursor, n float64) *asking {
+	return &asking{gap: WhichLength, about: c.s.typed(c.i, c.i+1), options: []string{"metres", "feet"}, fill: func(reply cursor) (string, bool) {
+		if _, ok := reply.phrase("metres", "meters", "m", "metre", "meter"); ok {
+			return "elevation " + plain(n) + " m", true
+		}
+		_, ok := reply.phrase("feet", "ft", "foot")
+		return "elevation " + plain(n) + " ft", ok
+	}}
 }
 
 // roomTemperature reads "room 19C", "its 66F in here". Without a scale it asks.

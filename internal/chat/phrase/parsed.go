@@ -83,6 +83,8 @@ const (
 	WhichHalf
 	// WhichWord: a misspelt word near two known ones.
 	WhichWord
+	// WhichLength: "altitude 1600" of metres or feet.
+	WhichLength
 )
 
 // Near is a text that was nearly understood.

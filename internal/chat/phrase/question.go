@@ -1,6 +1,9 @@
 package phrase
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // question makes the public shape of what was left open. Every option says the
 // whole sentence that it would complete the text to.
@@ -49,11 +52,15 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 		return "", false
 	}
 	answer := cursor{s: read(reply, names)}
-	if place, ok := placeOf(answer); ok {
-		if place <= len(question.Options) {
-			return question.Options[place-1].Say, true
-		}
-		return "", false
+	n, bare := bareNumber(answer)
+	if say, ok := beginning(question.Options, n); bare && ok {
+		return say, true
+	}
+	if place, ok := placeOf(answer); ok && place <= len(question.Options) {
+		return question.Options[place-1].Say, true
+	}
+	if bare {
+		answer = cursor{s: read(withUnit(question.Options, n), names)}
 	}
 	if say, ok := labelled(question.Options, reply); ok {
 		return say, true
@@ -67,6 +74,37 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 		return r.say(whole), true
 	}
 	return inLabel(question.Options, reply)
+}
+
+// bareNumber reads a reply that is a number and nothing else.
+func bareNumber(c cursor) (float64, bool) {
+	n, d, ok := c.number()
+	return n, ok && n > 0 && d.over("please", "pls").parted().done()
+}
+
+// beginning finds the one option whose label begins with that number: "5" is
+// rather five pounds than the fifth.
+func beginning(options []Option, n float64) (string, bool) {
+	found, say := 0, ""
+	for _, o := range options {
+		if number, _, ok := strings.Cut(o.Label, " "); ok && number == plain(n) {
+			found, say = found+1, o.Say
+		}
+	}
+	return say, found == 1
+}
+
+// withUnit gives a bare number the unit of the likeliest option, or leaves it
+// bare when that has none.
+func withUnit(options []Option, n float64) string {
+	if len(options) > 0 {
+		if number, of, ok := strings.Cut(options[0].Label, " "); ok {
+			if _, err := strconv.ParseFloat(number, 64); err == nil {
+				return plain(n) + " " + of
+			}
+		}
+	}
+	return plain(n)
 }
 
 // labelled finds the option whose label the reply is.

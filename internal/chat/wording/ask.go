@@ -34,6 +34,8 @@ func question(gap phrase.Gap, about string) chat.Para {
 		return say("{}: **each**, or all **together**?", about)
 	case phrase.WhichScale:
 		return say("{}: **°C or °F**?", about)
+	case phrase.WhichLength:
+		return say("{}: **metres or feet**?", about)
 	case phrase.WhichHalf:
 		return say("{}: **morning or evening**?", about)
 	case phrase.WhichWord:

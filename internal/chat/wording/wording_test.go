@@ -129,7 +129,7 @@ func TestEverythingHasWords(t *testing.T) {
 	for q := kitchen.CountOfUnits; q <= kitchen.BoilOffRate; q++ {
 		fits(t, Refused(kitchen.OutOfRange{What: q, Got: 12000, Low: 0.05, High: 100}), 8)
 	}
-	for g := phrase.WhichSize; g <= phrase.WhichWord; g++ {
+	for g := phrase.WhichSize; g <= phrase.WhichLength; g++ {
 		fits(t, Ask(phrase.Question{Gap: g, About: "2 kg at 45%", Options: []phrase.Option{{Label: "moisture", Say: "x"}}}), 6)
 	}
 	for n := phrase.LeftOver; n <= phrase.Bound; n++ {
