@@ -26,7 +26,8 @@ var chatter = []string{
 	"don't forget ana", "ana is great", "ana is a teacher", "make ana a sandwich", "claim your prize", "code is hard", "the code",
 	"can we have pizza and 2 bags of crisps", "need 4 eggs", "buy 3 lb of butter", "who wants 2 jars of pickles",
 	"and 2 bags of chips", "also can you bring milk", "and 5 min", "+1", "out by 3 people", "ready for 8 people", "drop the kids at school",
-	"without the car", "just the two of us", "only bags of chips", "start at the beginning", "we need 3 bags of ice", "he took 5 jars home", "some bags are torn", "3 jars broke today",
+	"without the car", "just the two of us", "only bags of chips", "start at the beginning", "not that, the other", "change the channel", "swap seats with me", "next time", "second thoughts", "use up the milk",
+	"split the bill in 3", "cake instead", "we need 3 bags of ice", "he took 5 jars home", "some bags are torn", "3 jars broke today",
 }
 
 // stageChatter is talk with the words of the cook day in it.

@@ -10,12 +10,17 @@ var cookGrammar = grammar{
 	kind: KindCook,
 	examples: []string{
 		"cook it",
+		"cook load 2",
+		"cook the next load in the small pot",
 		"ok lets cook that",
 		"cook 3 bags 5lb agar in the big pot",
 		"starting the cooker now w 6 quarts rye",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
 		if in, d, ok := cookThat(c); ok {
+			return in, d, true
+		}
+		if in, d, ok := cookLoad(c); ok {
 			return in, d, true
 		}
 		return cookOrder(c)
@@ -27,10 +32,17 @@ func (k Cook) String() string {
 	if k.Order != nil {
 		return "cook " + orderText(*k.Order)
 	}
-	if k.Cooker != "" {
-		return "cook it in the " + k.Cooker
+	what := "it"
+	switch {
+	case k.Load == NextLoad:
+		what = "the next load"
+	case k.Load > 0:
+		what = "load " + plain(float64(k.Load))
 	}
-	return "cook it"
+	if k.Cooker != "" {
+		return "cook " + what + " in the " + k.Cooker
+	}
+	return "cook " + what
 }
 
 // cookThat reads "cook it", "let's cook that in the small one".
@@ -49,6 +61,39 @@ func cookThat(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	return Cook{Cooker: name}, d, true
+}
+
+// cookLoad reads "cook load 2", "next load", "put the second load on".
+func cookLoad(c cursor) (Intent, cursor, bool) {
+	d := starting(c).maybe("cook", "start", "put", "put on", "begin", "run", "do").over("the", "now", "with")
+	load := 0
+	if e, ok := d.phrase("next load", "next one", "other load", "another load", "the next load", "next batch"); ok {
+		load, d = NextLoad, e
+	} else if e, ok := d.phrase("load", "load number", "load no"); ok {
+		n, f, number := e.number()
+		whole, ok := whole(n)
+		if !number || !ok || whole < 1 || !f.over("now", "in", "on", "please", "pls").ends() {
+			return nil, c, false
+		}
+		load, d = whole, e.use(1)
+	} else {
+		for i, w := range ordinals {
+			if e, ok := d.phrase(w...); ok {
+				load, d = i+1, e
+			}
+		}
+		e, ok := d.phrase("load")
+		if !ok || load == 0 {
+			return nil, c, false
+		}
+		d = e
+	}
+	d = d.over("on", "now", "then", "please", "pls", "up")
+	name, e, ok := cookerRef(d.over("in", "with", "on", "using", "w", "the"))
+	if ok {
+		d = e.over("now", "then", "please", "pls")
+	}
+	return Cook{Cooker: name, Load: load}, d, d.parted().done()
 }
 
 // opensOrder reports whether an order follows.

@@ -18,6 +18,10 @@ var correctGrammar = grammar{
 		"no lc",
 		"make that 6 quarts",
 		"oats not rye",
+		"not agar, g2g",
+		"change rye to oats",
+		"make the bags 3 lb",
+		"oats instead",
 	},
 	match: matchCorrect,
 }
@@ -81,10 +85,19 @@ func matchCorrect(c cursor) (Intent, cursor, bool) {
 	d, led := c.phrase("no", "nope", "sorry", "no sorry", "sorry no", "i meant", "i mean", "meant", "make it", "make that", "make them", "make this",
 		"actually", "correction", "rather", "it should be", "should be", "it's", "its", "that should be", "i said", "change it to", "change that to", "change to",
 		"oops", "oops no", "wait no", "no wait", "sorry i meant", "no i meant", "no i mean", "sorry make it", "no make it", "actually make it",
-		"no make that", "make all of them", "instead")
+		"no make that", "make all of them", "instead", "make the",
+		"make all the", "make those", "make these", "make all", "switch to", "switch it to", "switch them to")
 	if led && d.word(-1) == "it's" || led && d.word(-1) == "its" {
 		led = false
 		d = c
+	}
+	if f, was, ok := wrongFirst(c); ok {
+		in, g, ok := corrected(c, f, true)
+		if k, isCorrect := in.(Correct); isCorrect && k.Was == 0 {
+			k.Was = was
+			in = k
+		}
+		return in, g, ok
 	}
 	e := d
 	for {
@@ -95,6 +108,40 @@ func matchCorrect(c cursor) (Intent, cursor, bool) {
 		e = f
 	}
 	return corrected(c, e, led)
+}
+
+// wrongFirst goes past what was wrong where that is said first: "not agar, g2g",
+// "change rye to oats". A count among it is what was.
+func wrongFirst(c cursor) (cursor, int, bool) {
+	d, not := c.phrase("not", "it's not", "its not", "no not", "not for", "that's not", "thats not")
+	if !not {
+		var ok bool
+		if d, ok = c.phrase("change", "swap", "replace", "switch", "exchange"); !ok {
+			return c, 0, false
+		}
+	}
+	d = d.over("the", "out", "from", "a", "for")
+	was, from := 0, d.i
+	for used := true; used; {
+		used = false
+		switch t := d.token().(type) {
+		case Number:
+			if n, ok := whole(t.Value); ok && was == 0 {
+				was, d, used = n, d.use(1), true
+			}
+		case GrainWord, RouteWord, VesselWord, Quantity:
+			d, used = d.use(1), true
+		}
+	}
+	if d.i == from {
+		return c, 0, false
+	}
+	if not {
+		e := d.parted()
+		return e, was, e.i > d.i && !e.done()
+	}
+	e, ok := d.phrase("to", "for", "with", "into", "by")
+	return e, was, ok
 }
 
 // corrected reads what is right. Without a word such as "no" in front it must
@@ -129,6 +176,9 @@ func corrected(c, d cursor, led bool) (Intent, cursor, bool) {
 	}
 	if dr.counted && dr.item.Count <= 0 {
 		return nil, c, false
+	}
+	if _, instead := e.phrase("instead"); instead {
+		led = true // "oats instead"
 	}
 	e = e.over("instead", "please", "pls")
 	right := e.i

@@ -136,5 +136,5 @@ var shown = [...]struct {
 	{"the cook", kitchen.TopicCook}, {"cooling", kitchen.TopicCooling}, {"inoculating", kitchen.TopicInoculating},
 	{"inoculation", kitchen.TopicInoculating}, {"contamination", kitchen.TopicContamination}, {"shelf life", kitchen.TopicShelf},
 	{"shelf", kitchen.TopicShelf}, {"cautions", kitchen.TopicCautions}, {"typing", kitchen.TopicTyping}, {"words", kitchen.TopicWords},
-	{"ports", kitchen.TopicFilters},
+	{"ports", kitchen.TopicFilters}, {"stop", 0}, {"redo", 0}, {"quit", 0}, {"menu", 0},
 }

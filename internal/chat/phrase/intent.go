@@ -86,7 +86,12 @@ type RemindStart struct{}
 type Cook struct {
 	Order  *kitchen.Order
 	Cooker string
+	// Load is which load of that plan is meant, from 1; 0 where none was said.
+	Load int
 }
+
+// NextLoad as the load to cook is the one after those that were.
+const NextLoad = -1
 
 // Set changes the kitchen: one or more settings said in one breath.
 type Set struct{ Changes []kitchen.Change }

@@ -187,15 +187,16 @@ func (l *lexer) nearNames(a *atom, limit int, near *candidates) {
 }
 
 // take mends the atom when all the words found mean one thing, and keeps them as
-// choices when they don't. Near a firm word nothing is mended. Words that mean nothing count only against numbers:
+// choices when they don't. A firm word is never one of them. Words that mean nothing count only against numbers:
 // thre is three or there, baught can only be bought.
 func (a *atom) take(found []target) {
-	var loud []target
+	var near, loud []target
 	counting := false
 	for _, t := range found {
-		if t.known != nil && t.known.firm {
-			return
+		if t.firmBeside(found) {
+			continue
 		}
+		near = append(near, t)
 		if !t.quiet {
 			loud = append(loud, t)
 			counting = counting || t.known != nil && t.known.number != 0
@@ -204,7 +205,7 @@ func (a *atom) take(found []target) {
 	if len(loud) == 0 {
 		return
 	}
-	one := !counting || len(found) == len(loud)
+	one := !counting || len(near) == len(loud)
 	best := loud[0]
 	for _, t := range loud[1:] {
 		one = one && t.known.means(best.known)
@@ -217,10 +218,21 @@ func (a *atom) take(found []target) {
 		return
 	}
 	a.slip = &slip{}
-	for _, t := range found {
+	for _, t := range near {
 		a.slip.near = append(a.slip.near, t.word)
 	}
 	slices.Sort(a.slip.near)
+}
+
+// firmBeside reports whether t is a firm word or a form of one of those found:
+// cooll is no more cools than cool.
+func (t target) firmBeside(found []target) bool {
+	for _, f := range found {
+		if f.known != nil && f.known.firm && strings.HasPrefix(t.word, f.word) {
+			return true
+		}
+	}
+	return false
 }
 
 // means reports whether two words mean the same: bag and bags, degree and

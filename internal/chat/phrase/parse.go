@@ -208,11 +208,11 @@ func (r reading) parsed() Parsed {
 	r.joinDeadline()
 	mended := r.mended()
 	if len(r.intents) == 0 && r.near == nil {
-		return Parsed{Ask: r.whichWord()}
+		return r.misspelt()
 	}
-	if r.near == nil && r.cost(len(mended)) > costTaken {
-		if q := r.whichWord(); q != nil {
-			return Parsed{Ask: q}
+	if r.cost(len(mended)) > costTaken && (r.near == nil || r.wrong > 0) {
+		if p := r.misspelt(); p.Ask != nil || p.Intents != nil {
+			return p
 		}
 		return r.nearly()
 	}

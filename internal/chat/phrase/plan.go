@@ -18,6 +18,9 @@ var planGrammar = grammar{
 		"3 bags 5lb agar, hold 180, out by 20:30",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
+		if _, ok := sharedOut(c); ok {
+			return nil, c, false
+		}
 		w, d, ok := readWish(c)
 		if !ok {
 			return nil, c, false

@@ -20,6 +20,18 @@ func (r reading) question() *Question {
 	return q
 }
 
+// misspelt settles a misspelt word near several known ones: one that alone makes
+// sense there is taken, of several is asked which.
+func (r reading) misspelt() Parsed {
+	q := r.whichWord()
+	if q == nil || len(q.Options) > 1 {
+		return Parsed{Ask: q}
+	}
+	p := Parse(q.Options[0].Say, r.s.names)
+	p.Mended = append(p.Mended, q.Options[0].Label)
+	return p
+}
+
 // whichWord asks which of several known words a misspelt one is, when it alone
 // stands in the way; words that make no sense there are left out.
 func (r reading) whichWord() *Question {

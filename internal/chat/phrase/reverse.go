@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"math"
 	"strings"
 
 	"ryebell/internal/calc/unit"
@@ -49,18 +50,32 @@ type supplying struct {
 	c    cursor
 	out  kitchen.Supply
 	sign bool
-	open kitchen.Vessel
+	// led is true when it begins with an amount, parted when a separator stood
+	// between that and the rest.
+	led, parted bool
+	// halves is true for "half jars half bags", which is more than one sum.
+	halves bool
+	halfAt int
+	open   kitchen.Vessel
 }
 
 // longWinded is more filler than anybody needs to say what is at hand.
 const longWinded = 40
 
 func matchReverse(c cursor) (Intent, cursor, bool) {
+	if d, ok := sharedOut(c); ok {
+		return Reverse{}, d, true
+	}
 	s := supplying{c: c}
+	_, s.led = c.token().(Quantity)
 	for !s.c.done() && s.c.filler <= longWinded && s.step() {
 	}
+	s.sign = s.sign || s.listed()
 	if !s.sign || s.out.Dry <= 0 {
 		return nil, c, false
+	}
+	if s.halves {
+		return Reverse{s.out, nil}, s.half(c), true
 	}
 	by, d := s.c.maybeOutBy()
 	if len(s.out.Containers) == 0 {
@@ -69,10 +84,69 @@ func matchReverse(c cursor) (Intent, cursor, bool) {
 	return Reverse{Supply: s.out, OutBy: by}, d, true
 }
 
+// listed reports whether all that was said is an amount and, parted from it, the
+// sizes to fill: "8 kg rye, quart jars and 5lb bags".
+func (s *supplying) listed() bool {
+	return s.led && s.parted && len(s.out.Containers) > 0 && s.open == 0 && s.c.done()
+}
+
+// half is near, with one half of the grain as an example.
+func (s *supplying) half(c cursor) cursor {
+	d := s.c
+	one := kitchen.Supply{Dry: s.out.Dry / 2, Grain: s.out.Grain, Route: s.out.Route}
+	one.Containers = []kitchen.Container{{Vessel: kitchen.Bag, Weight: unit.Pounds(5)}}
+	d.near = &Near{Trouble: LeftOver, Missed: tidy(c.s.typed(s.halfAt, d.i)), Got: tidy(c.s.typed(c.i, s.halfAt)), Example: supplyText(one)}
+	return d
+}
+
+// sharedOut reads "use up 8 kg rye in 3 bags", near an order of so much in each.
+func sharedOut(c cursor) (cursor, bool) {
+	d, verb := c.phrase("use up", "use", "split", "divide", "share", "share out", "spread", "use up the", "use all", "finish", "finish up")
+	m, d, ok := d.over("my", "our", "the", "up").quantity(Mass)
+	if !ok || m.Value <= 0 {
+		return c, false
+	}
+	it := kitchen.Item{Basis: kitchen.DryBasis}
+	it.Grain, d = d.over("of", "dry").maybeGrain()
+	e, into := d.phrase("into", "over", "among", "between")
+	if !into && verb {
+		e, into = d.phrase("in", "on", "for", "to")
+	}
+	n, e, counted := e.over("just", "exactly").number()
+	count, isWhole := whole(n)
+	if !into || !counted || !isWhole || count <= 0 {
+		return c, false
+	}
+	k, e, ok := e.kind()
+	if !ok {
+		return c, false
+	}
+	if it.Container = k; k.Vessel == kitchen.Bag {
+		it.Container.Weight = 0
+	} else if k.Volume == 0 {
+		it.Container.Volume = unit.USQuarts(1)
+	}
+	it.Count, it.Mass = count, unit.Grams(math.Round(m.Value/float64(count)/10)*10)
+	e.near = &Near{
+		Trouble: LeftOver, Got: c.s.typed(c.i, d.i), Missed: c.s.typed(d.i, e.i), Example: readable(itemText(it), c.s.names.Quarts),
+	}
+	return e, it.Mass > 0
+}
+
 func (s *supplying) step() bool {
 	if d, ok := s.c.mark(",+;.!?\n&:()-/"); ok {
+		s.parted = s.parted || s.out.Dry > 0
 		s.c = d
 		return true
+	}
+	if d, ok := s.c.phrase("half", "half in", "half the", "half into"); ok && s.out.Dry > 0 {
+		if _, _, vessel := d.kind(); vessel {
+			if !s.halves {
+				s.halfAt = s.c.i
+			}
+			s.sign, s.halves, s.c = true, true, d
+			return true
+		}
 	}
 	if d, ok := s.c.phrase(supplySigns...); ok {
 		s.sign, s.c = true, d
@@ -149,8 +223,8 @@ func (s *supplying) quantity(q Quantity) bool {
 func (s *supplying) vessel(c kitchen.Container) bool {
 	if c.Sized() {
 		s.out.Containers = append(s.out.Containers, c)
-	} else {
-		s.open = c.Vessel
+	} else if n := len(s.out.Containers); n == 0 || s.out.Containers[n-1].Vessel != c.Vessel {
+		s.open = c.Vessel // "quart jars" says it once
 	}
 	s.c = s.c.use(1)
 	return true
