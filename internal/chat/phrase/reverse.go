@@ -84,10 +84,11 @@ func matchReverse(c cursor) (Intent, cursor, bool) {
 	return Reverse{Supply: s.out, OutBy: by}, d, true
 }
 
-// listed reports whether all that was said is an amount and, parted from it, the
-// sizes to fill: "8 kg rye, quart jars and 5lb bags".
+// listed reports whether all that was said is an amount and, parted from it,
+// several sizes to fill: "8 kg rye, quart jars and 5lb bags". With one size it
+// can be an order that lacks its count.
 func (s *supplying) listed() bool {
-	return s.led && s.parted && len(s.out.Containers) > 0 && s.open == 0 && s.c.done()
+	return s.led && s.parted && len(s.out.Containers) > 1 && s.open == 0 && s.c.done()
 }
 
 // half is near, with one half of the grain as an example.
