@@ -59,7 +59,7 @@ func TestPowerCut(t *testing.T) {
 // are no use if they find nothing.
 func TestPowerCutFindsLoss(t *testing.T) {
 	d := record(t, often, "synchronous=NORMAL")
-	r := d.cut(t, 400/slowness)
+	r := d.cut(t, max(400/slowness, 40))
 	lost := 0
 	for _, err := range r.wrong {
 		if errors.Is(err, errLost) {
@@ -99,7 +99,7 @@ type state struct {
 // record plays the day on a disk that films it.
 func record(t *testing.T, c store.Config, pragmas ...string) *day {
 	t.Helper()
-	s, _ := rehearsed(t, "day.txt")
+	s, _ := rehearsed(t, busy)
 	folder := inMemory(t)
 	disk := faultfs.Watch(t, folder)
 	disk.Set(pragmas...)

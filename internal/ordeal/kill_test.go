@@ -91,7 +91,7 @@ func live(folder, first string) error {
 // and in order (or once more, where the kill fell between sending and marking), and
 // in the end all is as if nothing had happened.
 func TestKill(t *testing.T) {
-	s, want := rehearsed(t, "day.txt")
+	s, want := rehearsed(t, busy)
 	total, workers, start := max(*kills/slowness, 4), 2, time.Now()
 	var wg sync.WaitGroup
 	sum := make([]siege, workers)

@@ -104,14 +104,12 @@ func roomsAgree(book *store.Book) error {
 func pingsAgree(book *store.Book) error {
 	records, err1 := book.Standing("start")
 	rows, err2 := book.Pings(kitchen.StartPrefix)
-	changes, err3 := book.Standing("kitchen")
-	if err := errors.Join(err1, err2, err3); err != nil {
+	if err := errors.Join(err1, err2); err != nil {
 		return err
 	}
-	settings := kitchen.FoldSettings(changes)
 	var wanted []kitchen.Ping
 	for _, s := range kitchen.FoldStarts(records) {
-		wanted = append(wanted, s.Reckoned(settings).Wants()...)
+		wanted = append(wanted, s.Wants()...)
 	}
 	for _, w := range wanted {
 		// The book keeps times to the millisecond, in UTC.

@@ -2,5 +2,7 @@
 
 package ordeal
 
-// slowness divides how often a random trial is repeated.
-const slowness = 1
+const (
+	slowness = 1         // divides how often a random trial is repeated
+	busy     = "day.txt" // the script of most trials
+)
