@@ -73,8 +73,8 @@ func TestADayReads(t *testing.T) {
 		"from 11:32.",
 		"Water may run short about 12:55, by",
 		"estimate for 3 L, for nobody told.",
-		"Held before: 35 min. It stands beside",
-		"this hold, not instead of it.",
+		"Held before: 35 min, beside this hold",
+		"and not part of it.",
 		"Next: I ping then. Lost pressure? Say so",
 		"at once.",
 		"[Lost pressure] [Undo]")

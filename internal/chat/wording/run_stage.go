@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -115,7 +116,7 @@ func (v RunView) holding(s *sheet) {
 	}
 	if v.begins() {
 		if broken := r.CreditAt(v.Now).Broken; broken >= time.Minute {
-			s.add(should, say("Held before: "+minutes(broken)+". It stands beside this hold, not instead of it."))
+			s.add(should, say("Held before: "+minutes(broken)+", beside this hold and not part of it."))
 		}
 		if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
 			s.add(should, say("Colder than at 15"+nb+"psi: hence the time."))
@@ -133,7 +134,12 @@ func (v RunView) holding(s *sheet) {
 
 // begins reports whether a hold began with what was said.
 func (v RunView) begins() bool {
-	return v.Run.Stage == kitchen.StageAtPressure && !v.Run.Since.Before(v.At) && v.WasAt.IsZero()
+	if v.Told == nil || v.Run.Since.Before(v.At) || !v.WasAt.IsZero() {
+		return false
+	}
+	return v.Run.Stage == kitchen.StageAtPressure && slices.Contains([]kitchen.Kind{
+		kitchen.KindAtPressure, kitchen.KindPressureBack, kitchen.KindDipped, kitchen.KindGaugeRead,
+	}, kindOf(v.Told))
 }
 
 // lowPressure is where steam is noticeably colder than at 15 psi.
@@ -196,7 +202,7 @@ func (v RunView) coolState(until time.Time, known bool) chat.Para {
 	if !known {
 		return say(text + ".")
 	}
-	return say(text + ". Usually down by **" + v.clock(round10(until)) + "**: a rough table, no forecast.")
+	return say(text + ". Usually down by **" + v.clock(round10(until)) + "**, by a rough table.")
 }
 
 func (v RunView) cooling(s *sheet) {
