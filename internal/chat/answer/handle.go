@@ -15,8 +15,14 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	switch i := intent.(type) {
 	case phrase.Plan:
 		return t.plan(i, t.now)
-	case phrase.Add, phrase.Drop, phrase.StartAt, phrase.PlanIt:
-		return wording.NotUnderstood(), nil
+	case phrase.Add:
+		return t.add(i, ctx)
+	case phrase.Drop:
+		return t.drop(i, ctx)
+	case phrase.StartAt:
+		return t.startAt(i, ctx)
+	case phrase.PlanIt:
+		return t.planIt(i, ctx)
 	case phrase.Reverse:
 		return t.reverse(i)
 	case phrase.SameAs:

@@ -105,6 +105,10 @@ func (t *turn) reverse(i phrase.Reverse) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	first := phrase.Plan{Order: makes[0].Plan.Order}
+	if i.OutBy != nil {
+		first.OutBy = i.OutBy
+		return t.plan(first, t.now) // a deadline asks for the plan, not for a count
+	}
 	t.kind, t.said = reverseKind, first.String()
 	return wording.Reverse(i.Supply, makes, first.String()), nil
 }
@@ -123,7 +127,20 @@ func (t *turn) usual(i phrase.Usual) (chat.Post, error) {
 	if t.settings.UsualOrder == nil {
 		return chat.Post{}, kitchen.NoUsualYet{}
 	}
-	return t.plan(phrase.Plan{Order: *t.settings.UsualOrder, OutBy: i.OutBy}, t.now)
+	order := *t.settings.UsualOrder
+	order.Items = slices.Clone(order.Items)
+	for n := range order.Items {
+		order.Items[n].Count *= max(i.Times, 1)
+	}
+	if i.Fix != (kitchen.Item{}) {
+		fixed, how := order.Fix(i.Fix, 0)
+		if how == kitchen.Unclear {
+			t.kind, t.said = planKind, phrase.Plan{Order: order}.String()
+			return wording.WhichItem(order), nil
+		}
+		order = fixed
+	}
+	return t.plan(phrase.Plan{Order: order, OutBy: i.OutBy}, t.now)
 }
 
 // makeUsual makes the order just planned the usual one.
@@ -152,7 +169,7 @@ func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	t.kind, t.said = planKind, ctx.plan.String() // so that a tap below it is about the same plan
-	return wording.Why(p, t.settings, i.Number), nil
+	return wording.Why(p, t.settings, i), nil
 }
 
 // correct mends the plan or setting said last.

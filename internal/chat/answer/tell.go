@@ -25,7 +25,7 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	}
 	run, err := t.which(i.Which, ctx, follows)
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
-		run, err = t.begin(ctx, at)
+		return t.beginTelling(i.Entries, ctx, at)
 	}
 	if post, ok := t.unsettled(err); ok {
 		return post, nil
@@ -34,6 +34,18 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	return t.tellOf(run, i.Entries, at)
+}
+
+// beginTelling makes the plan talked about a run since something was said that
+// only a run can have, and says so first.
+func (t *turn) beginTelling(entries []kitchen.RunEntry, ctx scene, at time.Time) (chat.Post, error) {
+	run, err := t.begin(ctx, at)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	post, err := t.tellOf(run, entries, at)
+	post.Blocks = append([]chat.Block{wording.BegunBySaying(run, t.who)}, post.Blocks...)
+	return post, err
 }
 
 // beginsRun reports whether something said begins a run of the plan just made:
@@ -60,6 +72,9 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 		if run, err = t.theRun(run.No); err != nil {
 			return chat.Post{}, err
 		}
+		if err := t.learn(run, e); err != nil {
+			return chat.Post{}, err
+		}
 		v.Told = e
 	}
 	t.kind, t.about = tellKind, run.No.Subject()
@@ -74,6 +89,19 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 		return chat.Post{}, err
 	}
 	return wording.Run(v), nil
+}
+
+// learn writes what a run taught of its cooker: how fast it boils off, how long it
+// falls.
+func (t *turn) learn(run kitchen.Run, e kitchen.RunEntry) error {
+	if !is[kitchen.WaterLeft](e) && !is[kitchen.AtZero](e) {
+		return nil
+	}
+	learnt, ok := run.Learnt()
+	if !ok {
+		return nil
+	}
+	return t.writeAt(kitchenSubject, learnt, t.m.At)
 }
 
 // moreOf is the next load of the plan that a run was put on from; nil when it was

@@ -28,3 +28,9 @@ func alreadyOn(r kitchen.AlreadyOn, a Asked) chat.Post {
 	}
 	return with(post, tap("Now", "now"))
 }
+
+// BegunBySaying says that a plan became a run, and which: what was said could only
+// be of one.
+func BegunBySaying(r kitchen.Run, who func(kitchen.MemberNo) string) chat.Block {
+	return say("**Run "+r.No.String()+"** in {}, {}: "+orderWords(r.Order)+".", cookerOf(r.Cooker), called(who, r.Cook))
+}

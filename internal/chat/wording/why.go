@@ -9,23 +9,25 @@ import (
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
 // section is a part of the working, with the numbers that it explains.
 type section struct {
+	part    phrase.Part
 	numbers []float64
 	blocks  []chat.Block
 }
 
 // Why shows the working of a plan: formula, numbers, where each comes from. With
-// a number it shows the part that explains it; without, the amounts, and the
+// a number or a part it shows what explains that; without, the amounts, and the
 // rest behind buttons, for a screen is small.
-func Why(p kitchen.Plan, s kitchen.Settings, number float64) chat.Post {
+func Why(p kitchen.Plan, s kitchen.Settings, asked phrase.Why) chat.Post {
 	post := chat.Post{Loudness: chat.Answer}
 	all := sections(p, s)
 	for _, part := range all {
-		if number > 0 && part.explains(number) {
+		if asked.Part == part.part || asked.Number > 0 && part.explains(asked.Number) {
 			post.Blocks = append(post.Blocks, part.blocks...)
 		}
 	}
@@ -39,8 +41,7 @@ func Why(p kitchen.Plan, s kitchen.Settings, number float64) chat.Post {
 		return post
 	}
 	return with(post,
-		tap("Why the hold", "why "+plain(minutes(p.Hold.Time))),
-		tap("Why the water", "why "+upTo(1, float64(wettest(p).Water))+" litres"))
+		tap("Why the hold", phrase.Why{Part: phrase.PartHold}.String()), tap("Why the water", phrase.Why{Part: phrase.PartWater}.String()))
 }
 
 // sections are the working of a plan: one for each line, the hold, the water.
@@ -48,6 +49,7 @@ func sections(p kitchen.Plan, s kitchen.Settings) []section {
 	var out []section
 	for _, l := range p.Lines {
 		out = append(out, section{
+			part: phrase.PartAmounts,
 			numbers: []float64{
 				float64(l.Each.Dry), float64(l.Each.Water), float64(l.Each.Wetted), float64(l.All.Dry), float64(l.All.Water),
 				float64(l.All.Wetted), l.Moisture.Percent(), float64(l.Ratio), float64(l.GypsumEach), float64(l.GypsumAll),
@@ -60,10 +62,12 @@ func sections(p kitchen.Plan, s kitchen.Settings) []section {
 	}
 	for _, h := range holdsOf(p) {
 		out = append(out, section{
-			numbers: []float64{h.Time.Minutes(), h.Base.Minutes(), h.Usual.Minutes(), h.At.PSI(), h.Higher.PSI()}, blocks: whyHold(h, s, p.Cooker),
+			part:    phrase.PartHold,
+			numbers: []float64{h.Time.Minutes(), h.Base.Minutes(), h.Usual.Minutes(), h.At.PSI(), h.Higher.PSI()},
+			blocks:  whyHold(h, s, p.Cooker),
 		})
 	}
-	return append(out, section{numbers: waters(p), blocks: whyWater(p)})
+	return append(out, section{part: phrase.PartWater, numbers: waters(p), blocks: whyWater(p)})
 }
 
 // holdsOf is the holds of the loads, each once, the ruling one first.

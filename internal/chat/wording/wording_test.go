@@ -114,8 +114,8 @@ func TestPlanFitsAPhone(t *testing.T) {
 		if first, ok := last[0].(chat.Text); !ok || !strings.HasPrefix(string(first), "Next:") {
 			t.Errorf("the last line is no next step: %v", last)
 		}
-		fits(t, Why(p, s, 0), 20*len(o.Items))
-		fits(t, Why(p, s, p.Hold.Time.Minutes()), 32*len(o.Items))
+		fits(t, Why(p, s, phrase.Why{}), 20*len(o.Items))
+		fits(t, Why(p, s, phrase.Why{Number: p.Hold.Time.Minutes()}), 32*len(o.Items))
 	})
 }
 
