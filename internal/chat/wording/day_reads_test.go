@@ -96,6 +96,6 @@ func TestADayReads(t *testing.T) {
 		"Then undo.",
 		"[Heat on] [Undo] [It's at zero]")
 	reads(t, d.at("12:41").say(ana, kitchen.HeatOff{}, 0),
-		"Jo said #12 heat off at 12:40. No second",
-		"entry.")
+		"#12 heat off: Jo said so, 12:40. No",
+		"second entry.")
 }

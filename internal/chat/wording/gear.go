@@ -89,6 +89,9 @@ func (v GearView) goesOn(s *sheet) {
 func gaugeChanged(c kitchen.GaugeReads, after kitchen.Settings) []chat.Para {
 	shown := fifteenPSI
 	name := cookerOf(c.Cooker)
+	if only, ok := after.CookerNamed(c.Cooker); ok {
+		name = cookerOf(only.Name)
+	}
 	if samePressure(c.Low, 0) {
 		return []chat.Para{say("The gauge of {} is **right**: as shown from now on.", name)}
 	}

@@ -118,66 +118,9 @@ func WhichItem(o kitchen.Order) chat.Post {
 		"Name it, like `no, "+plain(many(first.Count+1, first.Container))+"`")
 }
 
-// CookedOn says that a plan became a run.
-func CookedOn(no kitchen.RunNo, cook string, p kitchen.Plan, zoneNow time.Time) chat.Post {
-	cooker := "the cooker"
-	if p.Cooker.Name != "" {
-		cooker = "the " + p.Cooker.Name
-	}
-	h := p.Hold
-	caution := chat.Para(nil)
-	if h.Short() {
-		caution = say("**Caution**, on the record: shorter than the default here, " + minutes(h.Usual) + ".")
-	}
-	return with(theirs(
-		say("**Run "+no.String()+"** in {}, "+clock(zoneNow, zoneNow)+": "+orderWords(p.Order)+". Cook: {}.", cooker, cook),
-		say("Now: "+litres(p.Loads.Each[0].Water)+" water, rack, load, lid, heat. Vent a steady plume 10"+nb+"min, then "+psi(h.At)+" for **"+minutes(h.Time)+"**."),
-		caution,
-		say("Steam and hot jars burn; the maker's manual comes first. Stay in earshot; open only at zero."),
-		say("Next: set a kitchen timer. I keep the book; I don't time holds yet."),
-	), tap("Undo", "undo"), tap("Why", "why"))
-}
-
-// BoardRow is one run on the board.
-type BoardRow struct {
-	No     kitchen.RunNo
-	Cook   string
-	Cooker string
-	Since  time.Time
-	Order  kitchen.Order
-}
-
-// Board says who put what on lately.
-func Board(rows []BoardRow, now time.Time) chat.Post {
-	if len(rows) == 0 {
-		return lines("Nothing was put on in the last 12 hours.", "To start: ask for a plan, then `cook it`.")
-	}
-	post := lines("**Put on in the last 12 hours**")
-	var list chat.List
-	for _, r := range rows {
-		cooker := "the cooker"
-		if r.Cooker != "" {
-			cooker = r.Cooker
-		}
-		list = append(list, say(r.No.String()+" {}, {}, since "+clock(now, r.Since)+": "+orderWords(r.Order), r.Cook, cooker))
-	}
-	post.Blocks = append(post.Blocks, list)
-	return post
-}
-
 // WillRemind says when the start ping will come.
 func WillRemind(start, now time.Time) chat.Post {
 	return with(lines("I'll ping you at **"+clock(now, start)+"** to light it."), tap("Undo", "undo"))
-}
-
-// StartNow is the ping that it is time to start. Late is how late it comes.
-func StartNow(who chat.Span, o kitchen.Order, outBy, now time.Time, late time.Duration) chat.Post {
-	para := chat.Para{who, chat.Text(": "), chat.Bold("light it now"), chat.Text(" for " + orderWords(o) + ", out by " + clock(now, outBy) + ".")}
-	post := chat.Post{Loudness: chat.Due, Blocks: []chat.Block{para}}
-	if late >= time.Minute {
-		post.Blocks = append(post.Blocks, say("Due "+clock(now, now.Add(-late))+", "+span(late.Truncate(time.Minute))+" late: I was down. Out that much later."))
-	}
-	return with(post, tap("Cook it", "cook it"))
 }
 
 // SentLate heads an answer to a message that arrived long after it was sent.

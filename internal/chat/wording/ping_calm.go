@@ -46,7 +46,7 @@ func (v PingView) prepOver() pingText {
 
 func (v PingView) wetGrain() pingText {
 	return pingText{
-		head:    say("**" + v.no() + ": wet raw grain stands too long.** Cook it now, or into the fridge: it sours."),
+		head:    say("**" + v.no() + ": wet grain stands too long.** Cook it now, or into the fridge: it sours."),
 		more:    []chat.Para{say("Sour smell, bubbles, slime: throw it out.")},
 		buttons: []chat.Button{v.button("Heat on", "heat on"), tap("Not yet", "not yet")},
 	}

@@ -33,7 +33,7 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 		return lines("**"+no+" "+kindWord(r.Said)+"** was filled in for "+when+", since what follows was told.",
 			"Another time? `"+kindSaid(r.Said)+" was 10 min earlier`")
 	}
-	return theirs(say("{} said **"+no+" "+kindWord(r.Said)+"** at "+when+". No second entry.", called(a.Who, r.By)))
+	return theirs(say("**"+no+" "+kindWord(r.Said)+"**: {} said so, "+when+". No second entry.", called(a.Who, r.By)))
 }
 
 // past says that the run is beyond what was said.

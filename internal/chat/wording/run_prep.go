@@ -24,7 +24,7 @@ func (v RunView) prepState() chat.Para {
 // preparing warns of wet raw grain and offers the next step of the preparation.
 func (v RunView) preparing(s *sheet) {
 	if until, stands := v.Run.WetUntil(); stands {
-		s.add(should, say("Raw and wet, grain sours from about "+v.clock(round10(until))+" on."))
+		s.add(should, say("Wet grain sours from about "+v.clock(round10(until))+" on."))
 	}
 	var buttons []chat.Button
 	for _, c := range v.Run.Next() {

@@ -163,7 +163,7 @@ func TestRunRefusals(t *testing.T) {
 		want    []string
 	}{
 		{kitchen.NotYet{Run: 12, Said: kitchen.KindGaugeRead, Stage: kitchen.StagePlanned, Needs: kitchen.KindHeatOn}, []string{"#12 is not lit yet", "heat on", "Nothing was written"}},
-		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindHeatOff, By: jo, At: at, Seen: true}, []string{"Jo said #12 heat off at 14:05", "No second"}},
+		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindHeatOff, By: jo, At: at, Seen: true}, []string{"#12 heat off: Jo said so, 14:05", "No second"}},
 		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindSteam, At: at}, []string{"#12 steam was filled in"}},
 		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindTookOver, By: jo, At: at, Seen: true}, []string{"#12 is with Jo already"}},
 		{kitchen.Over{Run: 12, Said: kitchen.KindSteam, Stage: kitchen.StageCooling}, []string{"#12 is cooling", "steam comes too late"}},
