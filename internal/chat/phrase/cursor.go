@@ -136,8 +136,8 @@ func (c cursor) length(phrase string) int {
 // phrase takes the longest of the phrases that stands here.
 func (c cursor) phrase(phrases ...string) (cursor, bool) {
 	best, first := 0, c.word(0)
-	if first == "" {
-		return c, false
+	if first == "" || first[len(first)-1] <= '9' && '0' <= first[0] && first[0] <= '9' {
+		return c, false // no phrase begins with a number
 	}
 	for _, p := range phrases {
 		if p[0] == first[0] { // nearly all phrases end here
