@@ -92,6 +92,9 @@ func rowDue(r kitchen.Row, now time.Time) string {
 	case r.Stage == kitchen.StagePreparing && known:
 		return "preparing until " + until
 	}
+	if r.Stage == kitchen.StagePlanned {
+		return stageWord(r.Stage)
+	}
 	return stageWord(r.Stage) + " since " + near(now, r.Since)
 }
 

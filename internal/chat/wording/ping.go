@@ -99,7 +99,7 @@ func together(views []PingView, n int) *sheet {
 		if t.act.Say != "" && !known && len(s.buttons) < maxButtons {
 			s.buttons = append(s.buttons, t.act)
 		}
-		late = max(late, v.Late)
+		late = max(late, v.late())
 	}
 	if n < len(views) {
 		s.add(must, say("And "+whole(float64(len(views)-n))+" more: `now`"))
@@ -133,10 +133,20 @@ func (v PingView) addressed(head chat.Para) chat.Para {
 }
 
 func (v PingView) lateness() chat.Para {
-	if v.Late < time.Minute {
+	late := v.late()
+	if late < time.Minute {
 		return nil
 	}
-	return say("Due " + v.clock(v.Now.Add(-v.Late)) + ", " + span(v.Late.Truncate(time.Minute)) + " late: I was down.")
+	return say("Due " + v.clock(v.Now.Add(-late)) + ", " + span(late.Truncate(time.Minute)) + " late: I was down.")
+}
+
+// late is how late the ping comes, counted from when it could be wanted at all: what
+// was told late made it due in the past.
+func (v PingView) late() time.Duration {
+	if v.Run.Heard.IsZero() {
+		return v.Late
+	}
+	return min(v.Late, max(0, v.Now.Sub(v.Run.Heard)))
 }
 
 func (v PingView) clock(t time.Time) string { return near(v.Now, t) }

@@ -36,7 +36,7 @@ func (v PingView) holdOver() pingText {
 	over := ""
 	if end, ok := v.Run.HoldEnd(); ok {
 		over = minutes(v.Now.Sub(end)) + " over"
-		if v.again() == 0 && (v.Late >= time.Minute || v.Now.Sub(end) < time.Minute) {
+		if v.again() == 0 && (v.late() >= time.Minute || v.Now.Sub(end) < time.Minute) {
 			over = minutes(v.Run.Hold.Time) + " at " + psi(v.Run.Hold.At) + ", " + v.clock(end.Add(-v.Run.Hold.Time)) + " to " + v.clock(end)
 		}
 	}

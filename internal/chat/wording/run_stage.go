@@ -211,7 +211,9 @@ func (v RunView) cooling(s *sheet) {
 	case out && v.More != nil:
 		s.then(say("Next: the next load. Top up the water first."), tap("Next load", cookAgain(*v.More)))
 	case !out:
-		s.add(may, say("In the shut pot it takes half as long again, or twice."))
+		if _, now := v.Told.(kitchen.AtZero); now {
+			s.add(may, say("In the shut pot it takes half as long again, or twice."))
+		}
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
 	default:
 		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
@@ -288,7 +290,10 @@ func (v RunView) cautions() []string {
 		}
 		return nil
 	case kitchen.StageCalledOff:
-		return []string{cautionZero}
+		if _, lit := v.Run.LastStep(kitchen.KindHeatOn); lit {
+			return []string{cautionZero}
+		}
+		return nil
 	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageCool:
 		return nil
 	}
