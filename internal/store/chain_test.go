@@ -182,7 +182,7 @@ func TestClassify(t *testing.T) {
 	if !errors.Is(err, ErrReadOnly) {
 		t.Errorf("writing while reading: %v, want ErrReadOnly", err)
 	}
-	for code, want := range map[int]error{13: ErrFull, 778: ErrFull, 1034: ErrFsync, 1290: ErrFsync, 8: ErrReadOnly, 5: ErrLocked, 517: ErrLocked, 26: ErrForeign, 787: nil} {
+	for code, want := range map[int]error{13: ErrFull, 778: ErrFull, 1034: ErrFsync, 1290: ErrFsync, 8: ErrReadOnly, 5: ErrLocked, 517: ErrLocked, 26: ErrForeign, 11: ErrDamaged, 267: ErrDamaged, 787: nil} {
 		if got := sentinelOf(code); got != want {
 			t.Errorf("code %d is %v, want %v", code, got, want)
 		}

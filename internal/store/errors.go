@@ -34,8 +34,9 @@ var (
 	// ErrStrike says that an entry can't be taken back: it was already, or it
 	// takes back another itself.
 	ErrStrike = errors.New("the entry can't be taken back")
-	// ErrDamaged says that the log is not as it was written.
-	ErrDamaged = errors.New("the log is damaged")
+	// ErrDamaged says that the file or the log in it is not as it was written:
+	// what is read there may be wrong, and nothing more should be written.
+	ErrDamaged = errors.New("the book is damaged")
 )
 
 // classify puts the sentinel for an error of the database before it.
@@ -69,6 +70,8 @@ func sentinelOf(code int) error {
 		return ErrLocked
 	case sqlite3.SQLITE_NOTADB:
 		return ErrForeign
+	case sqlite3.SQLITE_CORRUPT:
+		return ErrDamaged
 	}
 	return nil
 }

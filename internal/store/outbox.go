@@ -187,20 +187,16 @@ func (tx *Tx) NextParcels(door string, now time.Time, limit int) ([]Dispatch, er
 	return tx.heads(door, toMS(now), limit)
 }
 
-// NextTry is the earliest time at which a row of a door may be tried; false
-// means that none waits.
-func (tx *Tx) NextTry(door string) (time.Time, bool, error) {
+// NextTry is the earliest time at which a row of a door may be tried, of those
+// that are next in their room and that among passes; false means that none waits.
+func (tx *Tx) NextTry(door string, among func(Dispatch) bool) (first time.Time, waits bool, err error) {
 	heads, err := tx.heads(door, forever, -1)
-	if err != nil || len(heads) == 0 {
-		return time.Time{}, false, err
-	}
-	first := heads[0].Due
 	for _, h := range heads {
-		if h.Due.Before(first) {
-			first = h.Due
+		if among(h) && (!waits || h.Due.Before(first)) {
+			first, waits = h.Due, true
 		}
 	}
-	return first, true, nil
+	return first, waits, err
 }
 
 const forever = int64(1) << 62
@@ -215,9 +211,8 @@ const (
 
 // heads reads, for each room in which rows wait, the first of them that is not
 // needless: rows that overtake first, then by number. A row is needless when a
-// newer one of its slot waits too and won't be later ([Tx.MarkSent] merges it when
-// that was sent). What it replaces
-// is the newest row that was sent in its slot. CROSS JOIN keeps SQLite to this
+// newer one of its slot waits too and won't be later (it is merged when that was
+// sent or refused). What it replaces is the newest row that was sent in its slot. CROSS JOIN keeps SQLite to this
 // order: few rooms have rows that wait.
 func (tx *Tx) heads(door string, until int64, limit int) ([]Dispatch, error) {
 	return each(tx, readDispatch, `
@@ -255,16 +250,23 @@ func (tx *Tx) MarkSent(row RowID, external string, at time.Time) error {
 	if err != nil {
 		return err
 	}
-	if slot != "" {
-		_, err := tx.exec(`
-			UPDATE outbox SET state = 4
-			WHERE room = :room AND slot = :slot AND slot <> '' AND id < :id AND state = 1`,
-			p("room", room), p("slot", slot), p("id", row))
-		if err != nil {
-			return err
-		}
+	if err := tx.merge(room, slot, row); err != nil {
+		return err
 	}
 	return tx.dropAddress(room)
+}
+
+// merge sets aside the rows that wait for a slot and are older than one that was
+// sent or refused there: they must not come behind it.
+func (tx *Tx) merge(room RoomID, slot string, than RowID) error {
+	if slot == "" {
+		return nil
+	}
+	_, err := tx.exec(`
+		UPDATE outbox SET state = 4
+		WHERE room = :room AND slot = :slot AND slot <> '' AND id < :id AND state = 1`,
+		p("room", room), p("slot", slot), p("id", than))
+	return err
 }
 
 // Postpone says that a row could not be delivered and when it may be tried
@@ -283,13 +285,17 @@ func (tx *Tx) HoldRoom(room RoomID, until time.Time) error {
 }
 
 // Refuse sets a row aside that the platform will never take. The rows behind it
-// go on.
+// go on; older ones that wait for the same slot are needless.
 func (tx *Tx) Refuse(row RowID, reason string) error {
 	var room RoomID
+	var slot string
 	err := tx.row(`
 		UPDATE outbox SET state = 3, attempts = attempts + 1, reason = :reason
-		WHERE id = :id AND state = 1 RETURNING room`, p("id", row), p("reason", reason)).Scan(&room)
+		WHERE id = :id AND state = 1 RETURNING room, slot`, p("id", row), p("reason", reason)).Scan(&room, &slot)
 	if err != nil {
+		return err
+	}
+	if err := tx.merge(room, slot, row); err != nil {
 		return err
 	}
 	return tx.dropAddress(room)

@@ -165,11 +165,12 @@ func TestPostponedRefusedHeld(t *testing.T) {
 	})
 	due(later, "j", "b")
 	storetest.View(t, db, func(tx *store.Tx) error {
-		next, ok, err := tx.NextTry("console")
+		all := func(store.Dispatch) bool { return true }
+		next, ok, err := tx.NextTry("console", all)
 		if !ok || !next.Equal(morning) {
 			t.Errorf("next try %v %v, want 09:00", next, ok)
 		}
-		if _, ok, err := tx.NextTry("matrix"); ok || err != nil {
+		if _, ok, err := tx.NextTry("matrix", all); ok || err != nil {
 			t.Errorf("another door has something to send: %v", err)
 		}
 		refused, err2 := tx.Refusals(10)
@@ -178,6 +179,30 @@ func TestPostponedRefusedHeld(t *testing.T) {
 		}
 		return errors.Join(err, err2)
 	})
+}
+
+// A newest post that the platform refuses must not bring back the older one that
+// it has made needless.
+func TestRefusedMergesItsSlot(t *testing.T) {
+	db := storetest.Open(t)
+	k := found(t, db, "room")
+	old := k.queue(t, db, store.Parcel{Post: []byte("heating"), Slot: "run/1"})
+	other := k.queue(t, db, store.Parcel{Post: []byte("board"), Slot: "board"})
+	newest := k.queue(t, db, store.Parcel{Post: []byte("venting"), Slot: "run/1"})
+	later := k.queue(t, db, store.Parcel{Post: []byte("holding"), Slot: "run/1"})
+	storetest.Update(t, db, func(tx *store.Tx) error { return tx.Refuse(newest, "too long") })
+	for id, want := range map[store.RowID]store.RowState{old: store.Merged, other: store.Waiting, newest: store.Refused, later: store.Waiting} {
+		storetest.View(t, db, func(tx *store.Tx) error {
+			r, err := tx.Book(k.id).Row(id)
+			if r.State != want {
+				t.Errorf("row %d (%s) is %v, want %v", id, r.Post, r.State, want)
+			}
+			return err
+		})
+	}
+	if d := cmp.Diff([]string{"board", "holding"}, sendAll(t, db)); d != "" {
+		t.Errorf("want -, got +\n%s", d)
+	}
 }
 
 func TestMarkedAgain(t *testing.T) {

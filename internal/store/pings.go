@@ -124,11 +124,11 @@ func (b *Book) MarkFired(key string, at time.Time) error {
 }
 
 // DuePings lists at most limit pings of all collectives that wait and are due at
-// now, the longest due first.
+// now: those that guard a hot cooker first, then by loudness, then the longest due.
 func (tx *Tx) DuePings(now time.Time, limit int) ([]PingRow, error) {
 	return each(tx, readPing, `
 		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms
-		FROM ping WHERE fired_ms IS NULL AND due_ms <= :now ORDER BY due_ms, loudness, collective, key LIMIT :limit`,
+		FROM ping WHERE fired_ms IS NULL AND due_ms <= :now ORDER BY loudness, due_ms, collective, key LIMIT :limit`,
 		p("now", toMS(now)), p("limit", limit))
 }
 

@@ -128,6 +128,13 @@ func TestDuePings(t *testing.T) {
 	if got, want := due(morning.Add(time.Minute)), []string{"1 start/2", "2 start/1"}; !slices.Equal(got, want) {
 		t.Errorf("due after a minute %v, want %v", got, want)
 	}
+	guard := ping("start/9", morning.Add(time.Hour))
+	guard.Loudness = kitchen.GuardPing
+	storetest.Update(t, db, func(tx *store.Tx) error { return tx.Book(jo.id).Reconcile("start/9", []kitchen.Ping{guard}, morning) })
+	if got, want := due(morning.Add(time.Hour)), []string{"2 start/9", "1 start/2", "2 start/1", "1 start/1"}; !slices.Equal(got, want) {
+		t.Errorf("with a guard due last %v, want %v", got, want)
+	}
+	storetest.Update(t, db, func(tx *store.Tx) error { return tx.Book(jo.id).Reconcile("start/9", nil, morning) })
 	storetest.Update(t, db, func(tx *store.Tx) error { return tx.Book(ana.id).MarkFired("start/2", morning) })
 	if got, want := due(morning.Add(time.Hour)), []string{"2 start/1", "1 start/1"}; !slices.Equal(got, want) {
 		t.Errorf("due after an hour %v, want %v", got, want)
