@@ -64,9 +64,9 @@ func (r *Reminders) Next(ctx context.Context) (due time.Time, waits bool, err er
 	return due, waits, nil
 }
 
-// FireDue fires what is due at now, the longest due first, each in a transaction
-// of its own. One that fails stays due and holds up no other; the error names
-// them all.
+// FireDue fires what is due at now, each in a transaction of its own: those that
+// guard a hot cooker first, then by loudness, then the longest due. One that fails
+// stays due and holds up no other; the error names them all.
 func (r *Reminders) FireDue(ctx context.Context, now time.Time) error {
 	failed := map[id]error{}
 	for {
@@ -78,12 +78,17 @@ func (r *Reminders) FireDue(ctx context.Context, now time.Time) error {
 			return joined(failed)
 		}
 		if err := r.fireOne(ctx, row, now); err != nil {
-			if ctx.Err() != nil || errors.Is(err, store.ErrFsync) {
+			if ctx.Err() != nil || fatal(err) {
 				return err
 			}
 			failed[idOf(row)] = err
 		}
 	}
+}
+
+// fatal reports whether the process must end: nothing good comes of writing on.
+func fatal(err error) bool {
+	return errors.Is(err, store.ErrFsync) || errors.Is(err, store.ErrDamaged)
 }
 
 // id tells the pings of all collectives apart.
@@ -102,7 +107,7 @@ func joined(failed map[id]error) error {
 	return errors.Join(all...)
 }
 
-// first is the longest due row beside those that have failed.
+// first is the row to fire next, beside those that have failed.
 func (r *Reminders) first(ctx context.Context, now time.Time, failed map[id]error) (row store.PingRow, found bool, err error) {
 	err = r.db.View(ctx, func(tx *store.Tx) error {
 		rows, err := tx.DuePings(now, len(failed)+1)
@@ -153,7 +158,8 @@ func (r *Reminders) fireOne(ctx context.Context, read store.PingRow, now time.Ti
 
 // Run fires each ping when it is due, until ctx ends. What fell due before it
 // began, or while the machine slept, is fired at once. The error is
-// [store.ErrFsync], after which the process must end; all others are waited out.
+// [store.ErrFsync] or [store.ErrDamaged], after which the process must end; all
+// others are waited out.
 func (r *Reminders) Run(ctx context.Context) error {
 	for {
 		now := wall(r.now())
@@ -163,7 +169,7 @@ func (r *Reminders) Run(ctx context.Context) error {
 			next, _, err = r.Next(ctx)
 		}
 		switch {
-		case errors.Is(err, store.ErrFsync):
+		case fatal(err):
 			return err
 		case ctx.Err() != nil:
 			return nil
@@ -184,9 +190,8 @@ func (r *Reminders) nextAfter(ctx context.Context, now time.Time) time.Time {
 	err := r.db.View(ctx, func(tx *store.Tx) error {
 		rows, err := tx.DuePings(next, lookahead)
 		for _, row := range rows {
-			if row.Due.After(now) {
+			if row.Due.After(now) && row.Due.Before(next) {
 				next = row.Due
-				break
 			}
 		}
 		return err

@@ -163,6 +163,43 @@ func TestRunFiresLateOnes(t *testing.T) {
 	})
 }
 
+// wantGuard sets one ping that guards a hot cooker.
+func (b *kitchenBook) wantGuard(key string, now, due time.Time) {
+	b.t.Helper()
+	guard := kitchen.Ping{Key: key, Due: due, Kind: kitchen.HoldOver, Loudness: kitchen.GuardPing, About: "run/9"}
+	b.update(func(tx *store.Tx) error { return tx.Book(b.id).Reconcile(key, []kitchen.Ping{guard}, now) })
+}
+
+// After a downtime what guards a hot cooker comes first, though it fell due last.
+func TestGuardsFireFirst(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		b, start := openBook(t), time.Now()
+		b.want("run/12/", start, start.Add(time.Minute), start.Add(2*time.Minute))
+		b.wantGuard("run/9/hold-over", start, start.Add(50*time.Minute))
+		time.Sleep(time.Hour)
+		running(t, b, reminders.Config{})
+		wantStory(t, b, "run/9/hold-over 10m0s, run/12/0 59m0s, run/12/1 58m0s")
+	})
+}
+
+// While a ping can't be fired the others come on time, whatever their loudness.
+func TestFailureDelaysNoOther(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		b, start := openBook(t), time.Now()
+		b.fails = func(key string) error {
+			if key == "run/12/0" {
+				return errors.New("no such run")
+			}
+			return nil
+		}
+		b.want("run/12/", start, start.Add(time.Second), start.Add(11*time.Second))
+		b.wantGuard("run/9/hold-over", start, start.Add(21*time.Second))
+		running(t, b, reminders.Config{})
+		time.Sleep(25 * time.Second)
+		wantStory(t, b, "run/12/1 0s, run/9/hold-over 0s")
+	})
+}
+
 // Timers stand still while a machine sleeps. What fell due meanwhile fires within
 // half a minute of waking up, though the timer had hours to go.
 func TestRunLooksAtTheWallClock(t *testing.T) {
@@ -218,13 +255,16 @@ func TestRunGoesOnPastAFailure(t *testing.T) {
 	}
 }
 
-// After a failed sync nothing is known of the file: the process must end.
-func TestFailedSyncEndsRun(t *testing.T) {
-	b := openBook(t)
-	b.fails = func(string) error { return store.ErrFsync }
-	b.want("run/12/", time.Now(), time.Now(), time.Now())
-	if err := reminders.New(b.db, b.fire, reminders.Config{}).Run(t.Context()); !errors.Is(err, store.ErrFsync) {
-		t.Errorf("Run: got %v, want ErrFsync", err)
+// After a failed sync, or once the file is malformed, nothing is known of the
+// book: the process must end.
+func TestBrokenBookEndsRun(t *testing.T) {
+	for _, broken := range []error{store.ErrFsync, store.ErrDamaged} {
+		b := openBook(t)
+		b.fails = func(string) error { return broken }
+		b.want("run/12/", time.Now(), time.Now(), time.Now())
+		if err := reminders.New(b.db, b.fire, reminders.Config{}).Run(t.Context()); !errors.Is(err, broken) {
+			t.Errorf("Run: got %v, want %v", err, broken)
+		}
 	}
 }
 
