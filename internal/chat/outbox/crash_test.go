@@ -62,6 +62,7 @@ type crashes struct {
 	queued  map[string][]string // room and rank → texts in order
 	count   int
 	crashed int
+	kill    context.CancelFunc // ends the outbox at hand
 }
 
 func (c *crashes) queue(t *rapid.T)    { c.put(t, store.InTurn) }
@@ -79,8 +80,8 @@ func (c *crashes) put(t *rapid.T, rank store.Rank) {
 	c.queued[key] = append(c.queued[key], text)
 }
 
-// before meets the next fault. Goexit is the crash: the goroutine ends where it
-// stands, and what it had in memory is gone.
+// before meets the next fault. A crash ends the sending goroutine where it stands
+// and its outbox with it, and what they had in memory is gone.
 func (c *crashes) before(p chat.Parcel, text string) error {
 	if len(c.faults) == 0 {
 		return nil
@@ -95,16 +96,20 @@ func (c *crashes) before(p chat.Parcel, text string) error {
 	case askedToWait:
 		return chat.RetryAfter{Wait: time.Minute}
 	case crashBefore:
-		c.crashed++
-		runtime.Goexit()
+		c.crash()
 	case crashAfter:
-		c.crashed++
 		c.d.mu.Lock()
 		c.d.took = append(c.d.took, taken{p, text, c.now})
 		c.d.mu.Unlock()
-		runtime.Goexit()
+		c.crash()
 	}
 	panic(fmt.Sprintf("fault %d", f))
+}
+
+func (c *crashes) crash() {
+	c.crashed++
+	c.kill()
+	runtime.Goexit()
 }
 
 // deliver goes on, with a new program after each crash, until the faults are used
@@ -113,17 +118,14 @@ func (c *crashes) deliver(faults []fault) {
 	c.faults = faults
 	for {
 		met := len(c.faults)
-		done := make(chan error)
-		go func() {
-			defer close(done)
-			o := outbox.New(c.b.db, []chat.Door{c.d}, outbox.Config{})
-			if err := o.Deliver(context.Background(), c.d.Name(), c.now); err != nil {
-				done <- err
-			}
-		}()
-		if err := <-done; err != nil {
+		var ctx context.Context
+		ctx, c.kill = context.WithCancel(context.Background())
+		o := outbox.New(c.b.db, []chat.Door{c.d}, outbox.Config{})
+		err := o.Deliver(ctx, c.d.Name(), c.now)
+		if err != nil && ctx.Err() == nil {
 			c.t.Fatalf("deliver: %v", err)
 		}
+		c.kill()
 		c.now = c.now.Add(10 * time.Minute) // longer than any wait
 		if len(c.faults) == met {
 			break // nothing is left to be sent

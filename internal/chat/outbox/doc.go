@@ -5,12 +5,13 @@
 // The one idea to have understood: a row is lost by no crash. It is marked after
 // it was sent, so a crash in between sends it again. A door that can tell a repeat
 // makes an idempotency key from the row, and nothing comes twice; through another
-// door one post may, at most one in each crash. That is why a sent row is marked
-// at once, in a transaction of its own. What was postponed or refused is marked
-// together with others, since nothing is repeated when that mark is lost.
+// door one post may, at most one of each room in a crash. That is why a row is
+// marked at once.
 //
-// Rows go out in order within a room; rooms don't wait for each other. Posts that
-// guard a hot cooker overtake. Of several waiting rows for one slot the newest
+// Rows go out in order within a room, and the next goes when the last is marked.
+// Rooms don't wait for each other: a bounded number of posts is on its way through
+// a door at once, and some of these berths are kept free for posts that guard a hot
+// cooker, which overtake. Of several waiting rows for one slot the newest
 // is sent alone.
 //
 // The package does not know what it carries, and decides nothing about whom

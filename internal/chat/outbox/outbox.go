@@ -45,14 +45,15 @@ func New(db *store.DB, doors []chat.Door, c Config) *Outbox {
 		o.senders = append(o.senders, &sender{
 			db: db, door: d, now: c.Now, chance: c.Chance,
 			log: c.Log.With("door", d.Name()), wake: make(chan struct{}, 1),
+			flying: map[store.RoomID]bool{}, landed: make(chan struct{}),
 		})
 	}
 	return o
 }
 
 // Run sends until ctx ends, through all doors side by side. A row that is on its
-// way then is still marked. The error is [store.ErrFsync], after which the process
-// must end; all others are waited out.
+// way then is still marked. The error is [store.ErrFsync] or
+// [store.ErrDamaged], after which the process must end; all others are waited out.
 func (o *Outbox) Run(ctx context.Context) error {
 	ctx, cancel := context.WithCancel(ctx)
 	defer cancel()
@@ -88,15 +89,27 @@ func (o *Outbox) passWakes(ctx context.Context) {
 	}
 }
 
-// Deliver sends what is due through one door at an instant, and returns when
-// nothing is left that is: what failed waits for a later one. A rehearsal calls
-// it with its own time, the program before it ends. It may be called beside
-// Run. The error is one of the book or the context, never one of the platform.
+// Deliver sends what is due through one door at an instant, one post after the
+// other, and returns when nothing is left that is: what failed waits for a later
+// one. A rehearsal calls it with its own time. It may be called beside Run. The
+// error is one of the book or the context, never one of the platform.
 func (o *Outbox) Deliver(ctx context.Context, door chat.DoorName, now time.Time) error {
 	for _, s := range o.senders {
 		if s.door.Name() == door {
-			return s.drain(ctx, func() time.Time { return now })
+			return s.drain(ctx, oneByOne(), func() time.Time { return now })
 		}
 	}
 	return fmt.Errorf("deliver: no door %q", door)
+}
+
+// Flush is Deliver for all doors and rooms side by side: the program calls it
+// before it ends, so that what hangs holds up no other.
+func (o *Outbox) Flush(ctx context.Context, now time.Time) error {
+	errs := make([]error, len(o.senders))
+	var wg sync.WaitGroup
+	for i, s := range o.senders {
+		wg.Go(func() { errs[i] = s.drain(ctx, sideBySide(), func() time.Time { return now }) })
+	}
+	wg.Wait()
+	return errors.Join(errs...)
 }

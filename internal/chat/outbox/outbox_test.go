@@ -3,6 +3,8 @@ package outbox_test
 import (
 	"context"
 	"errors"
+	"fmt"
+	"slices"
 	"sync/atomic"
 	"testing"
 	"testing/synctest"
@@ -80,6 +82,100 @@ func TestRunIsWoken(t *testing.T) {
 			if last := d.last(); last.text != text || !last.at.Equal(time.Now()) {
 				t.Fatalf("%s was not sent at once: %+v", text, last)
 			}
+		}
+	})
+}
+
+// A room whose platform hangs keeps its own order and nobody else waiting.
+func TestHangingRoomHoldsUpNoOther(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		b, d := openBook(t, door, "a", "b", "c"), newPlatform(t, door)
+		hung := make(chan struct{})
+		d.before = func(p chat.Parcel, text string) error {
+			if text == "a1" {
+				<-hung
+			}
+			return nil
+		}
+		b.queue("a", time.Now(), "a1", "a2")
+		b.queue("b", time.Now(), "b1", "b2")
+		running(t, b, d, outbox.Config{})
+		synctest.Wait()
+		if got := d.texts("b"); got != "b1 b2" {
+			t.Errorf("room b has %q while a hangs, want b1 b2", got)
+		}
+		b.put(store.Parcel{Room: b.rooms["a"], Rank: store.Overtakes}, time.Now(), "guard-a")
+		b.put(store.Parcel{Room: b.rooms["c"], Rank: store.Overtakes}, time.Now(), "guard-c")
+		synctest.Wait()
+		if d.texts("c") != "guard-c" || d.texts("a") != "" {
+			t.Errorf("rooms c and a have %q and %q while a hangs, want guard-c and nothing", d.texts("c"), d.texts("a"))
+		}
+		close(hung)
+		synctest.Wait()
+		if got := d.texts("a"); got != "a1 guard-a a2" {
+			t.Errorf("room a has %q in the end, want a1 guard-a a2", got)
+		}
+	})
+}
+
+// However many rooms hang, at most so many posts are on their way, and a guard post
+// of another room still goes. Once one of them comes back the rest goes on.
+func TestBerthsAreBounded(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		var names []string
+		for i := range 20 {
+			names = append(names, fmt.Sprintf("hung-%d", i))
+		}
+		b, d := openBook(t, door, append(names, "quiet", "hot")...), newPlatform(t, door)
+		var flying atomic.Int64
+		hung := make(chan struct{})
+		d.before = func(p chat.Parcel, _ string) error {
+			if flying.Add(1); slices.Contains(names, p.Room.ID) {
+				<-hung
+			}
+			flying.Add(-1)
+			return nil
+		}
+		for _, name := range names {
+			b.queue(name, time.Now(), "x")
+		}
+		b.queue("quiet", time.Now(), "q")
+		running(t, b, d, outbox.Config{})
+		time.Sleep(time.Minute)
+		b.put(store.Parcel{Room: b.rooms["hot"], Rank: store.Overtakes}, time.Now(), "guard")
+		synctest.Wait()
+		if flying.Load() != 8 || d.texts("hot") != "guard" || d.texts("quiet") != "" {
+			t.Errorf("%d posts on their way, want 8; rooms hot and quiet have %q and %q, want guard and nothing",
+				flying.Load(), d.texts("hot"), d.texts("quiet"))
+		}
+		close(hung)
+		synctest.Wait()
+		if got := d.texts("quiet"); got != "q" {
+			t.Errorf("room quiet has %q in the end, want q", got)
+		}
+	})
+}
+
+// At the end of the program a room that hangs takes no goodbye from the others.
+func TestFlushPassesAHangingRoom(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		b, d := openBook(t, door, "a", "b"), newPlatform(t, door)
+		ctx, cancel := context.WithTimeout(t.Context(), 5*time.Second)
+		defer cancel()
+		d.before = func(p chat.Parcel, _ string) error {
+			if p.Room.ID == "a" {
+				<-ctx.Done()
+				return ctx.Err()
+			}
+			return nil
+		}
+		b.queue("a", time.Now(), "a1")
+		b.queue("b", time.Now(), "b1", "b2")
+		if err := outbox.New(b.db, []chat.Door{d}, outbox.Config{}).Flush(ctx, time.Now()); !errors.Is(err, context.DeadlineExceeded) {
+			t.Errorf("Flush: %v", err)
+		}
+		if got := d.texts("b"); got != "b1 b2" {
+			t.Errorf("room b has %q, want b1 b2", got)
 		}
 	})
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"log/slog"
+	"maps"
 	"runtime/debug"
 	"sync"
 	"time"
@@ -16,14 +17,22 @@ const (
 	// longestSleep is how long a sender sleeps at most while something waits.
 	// Timers stand still while the machine sleeps; the wall clock does not.
 	longestSleep = 30 * time.Second
-	// atOnce is how many rooms are served between two looks at the book. It is
-	// small, so that a post that overtakes is seen soon.
-	atOnce = 8
 	// longestSend is when a door that does not come back is given up on.
 	longestSend = 2 * time.Minute
 	// shortestHold is for a platform that asks to wait no time at all.
 	shortestHold = time.Second
 )
+
+// berths is how many posts may be on their way through a door at once, each to
+// another room. Those for guards are free for posts that overtake, when rooms that
+// hang have taken all others.
+type berths struct{ all, guards int }
+
+// oneByOne sends in an order that is always the same.
+func oneByOne() berths { return berths{all: 1} }
+
+// sideBySide lets rooms go on beside others that hang.
+func sideBySide() berths { return berths{all: 8, guards: 4} }
 
 // sender serves one door.
 type sender struct {
@@ -38,22 +47,37 @@ type sender struct {
 	// marks are what the book must still be told of rows. While it can't be told,
 	// nothing further is sent: what was sent already would be sent again.
 	marks []mark
+	// flying are the rooms that a post is on its way to: the next one for such a
+	// room waits until what became of the first is known.
+	flying map[store.RoomID]bool
+	// landed is closed, and made anew, whenever a post is no longer on its way.
+	landed chan struct{}
+	// broken is the error after which nothing more may be done with the book.
+	broken error
 }
 
 // mark tells the book what became of a row.
 type mark func(*store.Tx) error
 
-// run serves the door until ctx ends.
+// sky is what is on its way after a launch.
+type sky struct {
+	flying map[store.RoomID]bool
+	landed <-chan struct{}
+}
+
+// run serves the door until ctx ends, and what is on its way then has arrived.
 func (s *sender) run(ctx context.Context) error {
+	var flights sync.WaitGroup
+	defer flights.Wait()
 	for failures := 0; ; {
-		err := s.drain(ctx, s.now)
+		sky, err := s.launch(ctx, &flights, sideBySide(), s.now)
 		var next time.Time
 		if err == nil {
 			failures = 0
-			next, err = s.nextTry(ctx)
+			next, err = s.nextTry(ctx, sky)
 		}
 		switch {
-		case errors.Is(err, store.ErrFsync):
+		case fatal(err):
 			return err
 		case ctx.Err() != nil:
 			return nil
@@ -62,15 +86,20 @@ func (s *sender) run(ctx context.Context) error {
 			s.log.Error("outbox can't use the book", "error", err)
 			next = s.now().Add(min(backoff(failures, s.chance()), longestSleep))
 		}
-		if !s.sleep(ctx, next) {
+		if !s.sleep(ctx, next, sky.landed) {
 			return nil
 		}
 	}
 }
 
-// sleep waits until an instant, a wake-up or the longest sleep, whichever is
-// first; a zero instant is never. It reports false when ctx has ended.
-func (s *sender) sleep(ctx context.Context, until time.Time) bool {
+// fatal reports whether the process must end: nothing good comes of writing on.
+func fatal(err error) bool {
+	return errors.Is(err, store.ErrFsync) || errors.Is(err, store.ErrDamaged)
+}
+
+// sleep waits until an instant, a wake-up, a landing or the longest sleep,
+// whichever is first; a zero instant is never. It reports false when ctx has ended.
+func (s *sender) sleep(ctx context.Context, until time.Time, landed <-chan struct{}) bool {
 	var alarm <-chan time.Time
 	if !until.IsZero() {
 		// Wall times: the monotonic clock stands still while the machine sleeps.
@@ -83,71 +112,93 @@ func (s *sender) sleep(ctx context.Context, until time.Time) bool {
 		return false
 	case <-s.wake:
 	case <-alarm:
+	case <-landed:
 	}
 	return true
 }
 
-// nextTry is when a row may be tried next; zero when none waits.
-func (s *sender) nextTry(ctx context.Context) (next time.Time, err error) {
+// nextTry is when a row may be tried next; zero when none waits but for a landing.
+func (s *sender) nextTry(ctx context.Context, k sky) (next time.Time, err error) {
+	// What is due and not on its way waits for a berth.
+	full, now := len(k.flying) >= sideBySide().all, s.now()
+	among := func(d store.Dispatch) bool { return !k.flying[d.Room] && !(full && !d.Due.After(now)) }
 	err = s.db.View(ctx, func(tx *store.Tx) error {
-		next, _, err = tx.NextTry(string(s.door.Name()))
+		next, _, err = tx.NextTry(string(s.door.Name()), among)
 		return err
 	})
 	return next, err
 }
 
-// drain sends until nothing is due by the clock.
-func (s *sender) drain(ctx context.Context, clock func() time.Time) error {
-	s.mu.Lock()
-	defer s.mu.Unlock()
+// drain sends until nothing is due by the clock and nothing on its way.
+func (s *sender) drain(ctx context.Context, b berths, clock func() time.Time) error {
+	var flights sync.WaitGroup
+	defer flights.Wait()
 	for {
-		if err := s.settle(ctx); err != nil {
+		sky, err := s.launch(ctx, &flights, b, clock)
+		if err != nil || len(sky.flying) == 0 {
 			return err
 		}
-		due, err := s.due(ctx, clock())
-		if err != nil || len(due) == 0 {
-			return err
-		}
-		if err := s.round(ctx, clock, due); err != nil {
-			return err
+		select {
+		case <-ctx.Done():
+			return ctx.Err()
+		case <-sky.landed:
 		}
 	}
 }
 
+// launch sends off what is due by the clock, as far as there are berths, once the
+// book knows of everything that has landed.
+func (s *sender) launch(ctx context.Context, flights *sync.WaitGroup, b berths, clock func() time.Time) (sky, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if err := s.settle(ctx); err != nil {
+		return sky{landed: s.landed}, err
+	}
+	due, err := s.due(ctx, clock(), b.all+b.guards)
+	for _, d := range due {
+		free := b.all - len(s.flying)
+		if d.Rank == store.Overtakes {
+			free += b.guards
+		}
+		if free > 0 && !s.flying[d.Room] {
+			s.flying[d.Room] = true
+			flights.Go(func() { s.fly(ctx, d, clock) })
+		}
+	}
+	return sky{maps.Clone(s.flying), s.landed}, err
+}
+
 // due is the next row of each of some rooms.
-func (s *sender) due(ctx context.Context, now time.Time) (due []store.Dispatch, err error) {
+func (s *sender) due(ctx context.Context, now time.Time, limit int) (due []store.Dispatch, err error) {
 	err = s.db.View(ctx, func(tx *store.Tx) error {
-		due, err = tx.NextParcels(string(s.door.Name()), now, atOnce)
+		due, err = tx.NextParcels(string(s.door.Name()), now, limit)
 		return err
 	})
 	return due, err
 }
 
-// round sends one row of each room. A sent row is marked at once, and with it
-// what was postponed or refused before; the rest is marked at the end.
-func (s *sender) round(ctx context.Context, clock func() time.Time, due []store.Dispatch) error {
-	for _, d := range due {
-		receipt, err := s.send(ctx, d)
-		if err != nil && ctx.Err() != nil {
-			// Told to end: that the row did not go out is no fault of it.
-			return errors.Join(ctx.Err(), s.settle(ctx))
-		}
+// fly sends one row and marks what became of it. If the mark can't be written it
+// stays in the list, and the next launch tries it before all else.
+func (s *sender) fly(ctx context.Context, d store.Dispatch, clock func() time.Time) {
+	receipt, err := s.send(ctx, d)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	// Told to end: that the row did not go out is no fault of it.
+	if err == nil || ctx.Err() == nil {
 		s.marks = append(s.marks, s.outcome(d, receipt, err, clock()))
-		if err == nil {
-			if err := s.settle(ctx); err != nil {
-				return err
-			}
-		}
+		_ = s.settle(ctx)
 	}
-	return s.settle(ctx)
+	delete(s.flying, d.Room)
+	close(s.landed)
+	s.landed = make(chan struct{})
 }
 
 // settle tells the book what became of rows. A row that is no longer there to be
 // marked, because its member was forgotten or its room closed meanwhile, needs no
 // mark. What was sent is marked even when ctx has ended.
 func (s *sender) settle(ctx context.Context) error {
-	if len(s.marks) == 0 {
-		return nil
+	if s.broken != nil || len(s.marks) == 0 {
+		return s.broken
 	}
 	err := s.db.Update(context.WithoutCancel(ctx), func(tx *store.Tx) error {
 		for _, m := range s.marks {
@@ -157,8 +208,11 @@ func (s *sender) settle(ctx context.Context) error {
 		}
 		return nil
 	})
-	if err == nil {
+	switch {
+	case err == nil:
 		s.marks = nil
+	case fatal(err):
+		s.broken = err
 	}
 	return err
 }

@@ -80,15 +80,22 @@ func TestNothingIsSentWhileTheBookCannotBeTold(t *testing.T) {
 	})
 }
 
-// After a failed sync nothing is known of the file: the process must end.
-func TestFailedSyncEndsRun(t *testing.T) {
-	o, d := waiting(t)
-	o.senders[0].marks = []mark{func(*store.Tx) error { return store.ErrFsync }}
-	if err := o.Run(t.Context()); !errors.Is(err, store.ErrFsync) {
-		t.Errorf("Run: got %v, want ErrFsync", err)
-	}
-	if d.sent.Load() != 0 {
-		t.Error("a post was sent after a failed sync")
+// After a failed sync, or once the file is malformed, nothing is known of the
+// book: the process must end, and the mark is not tried again.
+func TestBrokenBookEndsRun(t *testing.T) {
+	for _, broken := range []error{store.ErrFsync, store.ErrDamaged} {
+		o, d := waiting(t)
+		tries := 0
+		o.senders[0].marks = []mark{func(*store.Tx) error { tries++; return broken }}
+		if err := o.Run(t.Context()); !errors.Is(err, broken) {
+			t.Errorf("Run: got %v, want %v", err, broken)
+		}
+		if err := o.Flush(t.Context(), time.Now()); !errors.Is(err, broken) || tries != 1 {
+			t.Errorf("Flush: got %v, want %v; %d tries, want 1", err, broken, tries)
+		}
+		if d.sent.Load() != 0 {
+			t.Error("a post was sent from a broken book")
+		}
 	}
 }
 
