@@ -144,6 +144,71 @@ func TestLinesAreOfferedAgain(t *testing.T) {
 	}
 }
 
+// A line that can't be written is given up after some tries: the person is told,
+// and the next line is handled.
+func TestLostLine(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		var out screen
+		var heard []string
+		lost := chat.Post{Blocks: []chat.Block{chat.P("not written")}}
+		err := New(Config{In: strings.NewReader("a\nb\n"), Out: &out, Lost: lost}).Run(t.Context(), func(_ context.Context, m chat.Message) error {
+			heard = append(heard, m.Text)
+			if m.Text == "a" {
+				return io.ErrNoProgress
+			}
+			return nil
+		})
+		if got := strings.Join(heard, " "); err != nil || out.String() != "not written\n" || got != "a a a a b" {
+			t.Errorf("%v; heard %s; printed %q", err, got, out.String())
+		}
+	})
+}
+
+// A line is never too long to go on.
+func TestLongLine(t *testing.T) {
+	var out screen
+	e := &echo{}
+	e.door = New(Config{In: strings.NewReader(strings.Repeat("x", 3<<20) + "\nnext\n"), Out: &out, Drain: e.drain})
+	if err := e.door.Run(t.Context(), e.handle); err != nil || len(e.heard) != 2 {
+		t.Fatalf("%v; %d messages, want 2", err, len(e.heard))
+	}
+	if n := len(e.heard[0].Text); n != 5000 || e.heard[1].Text != "next" {
+		t.Errorf("heard %d characters and then %q", n, e.heard[1].Text)
+	}
+}
+
+type brokenWriter struct{ err error }
+
+func (w brokenWriter) Write([]byte) (int, error) { return 0, w.err }
+
+// When nothing can be printed the talk ends, though the outbox would wait and the
+// input goes on or is silent.
+func TestBrokenOutput(t *testing.T) {
+	broken := errors.New("no space left")
+	e := &echo{}
+	e.door = New(Config{In: strings.NewReader("a\nb\n"), Out: brokenWriter{broken}, Drain: func(ctx context.Context) error {
+		_ = e.drain(ctx) // an outbox keeps the error
+		return nil
+	}})
+	if err := e.door.Run(t.Context(), e.handle); !errors.Is(err, broken) || len(e.heard) != 1 {
+		t.Errorf("in a pipe: %v after %d messages", err, len(e.heard))
+	}
+	synctest.Test(t, func(t *testing.T) {
+		in, keys := io.Pipe()
+		defer keys.Close()
+		d := New(Config{In: in, Out: brokenWriter{broken}})
+		ended := make(chan error, 1)
+		go func() { ended <- d.Run(t.Context(), e.handle) }()
+		synctest.Wait()
+		if _, err := d.Send(t.Context(), parcel(1, chat.P("hold over"))); !errors.Is(err, broken) {
+			t.Errorf("Send: %v", err)
+		}
+		if err := <-ended; !errors.Is(err, broken) {
+			t.Errorf("while it waits for a line: %v", err)
+		}
+	})
+}
+
 func TestRunEndsWithItsContext(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		in, keys := io.Pipe()

@@ -51,6 +51,9 @@ type Config struct {
 	NoColor bool
 	// Greeting is printed before the first prompt of a terminal.
 	Greeting chat.Post
+	// Lost tells the person that what they said could not be written, though it was
+	// tried several times. Without it Run ends then.
+	Lost chat.Post
 	// Drain returns once everything that waits for this door and can be sent
 	// now has been handed to Send. It is called after each plain line and at
 	// the end of input; nil if nothing has to be waited for.
@@ -66,6 +69,7 @@ type Door struct {
 	style  chat.Style
 	prefix string // makes events unique over restarts
 	events int
+	broken chan error // why nothing can be printed; holds one
 
 	mu     sync.Mutex
 	screen io.Writer // where posts go: Out, or the line editor while it runs
@@ -96,7 +100,7 @@ func New(c Config) *Door {
 	if c.Getenv("TERM") == "dumb" {
 		c.Terminal = nil
 	}
-	d := &Door{config: c, prefix: rand.Text(), screen: c.Out}
+	d := &Door{config: c, prefix: rand.Text(), screen: c.Out, broken: make(chan error, 1)}
 	if c.Terminal != nil && !c.NoColor && c.Getenv("NO_COLOR") == "" {
 		d.style = chat.Style{Bold: "\x1b[1m", Unbold: "\x1b[22m"}
 	}
@@ -129,10 +133,25 @@ func (d *Door) Send(_ context.Context, p chat.Parcel) (chat.Receipt, error) {
 	d.posts = append(d.posts, now)
 	d.posts = d.posts[max(0, len(d.posts)-remembered):]
 	text := d.ring(p.Post.Loudness) + head + saved + chat.Styled(p.Post, d.columns(), d.style)
-	if _, err := io.WriteString(d.screen, strings.TrimRight(text, "\n")+"\n"); err != nil {
-		return chat.Receipt{}, fmt.Errorf("print a post: %w", err)
+	if err := d.print(strings.TrimRight(text, "\n") + "\n"); err != nil {
+		return chat.Receipt{}, err
 	}
 	return chat.Receipt{Post: now.id}, nil
+}
+
+// print writes to the screen; d.mu is held. When that fails Run ends: a talk that
+// nobody can see is none.
+func (d *Door) print(text string) error {
+	_, err := io.WriteString(d.screen, text)
+	if err == nil {
+		return nil
+	}
+	err = fmt.Errorf("the posts can't be printed: %w", err)
+	select {
+	case d.broken <- err:
+	default: // it knows already
+	}
+	return err
 }
 
 // head is the line above a post that nobody asked for.

@@ -36,9 +36,16 @@ func loadHistory(path string) *history {
 	return h
 }
 
-// unkept tells the lines that no history may hold: empty ones, and those that
-// speak of claiming or joining, since a code stands in them.
+// longestKept is how long a line of the history is at most, in bytes: more was
+// pasted.
+const longestKept = 4096
+
+// unkept tells the lines that no history may hold: empty ones, those that are too
+// long, and those that speak of claiming or joining, since a code stands in them.
 func unkept(line string) bool {
+	if len(line) > longestKept {
+		return true
+	}
 	words := strings.FieldsFunc(strings.ToLower(line), func(r rune) bool { return r < 'a' || r > 'z' })
 	return strings.TrimSpace(line) == "" || slices.Contains(words, "claim") || slices.Contains(words, "join")
 }

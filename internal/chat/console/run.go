@@ -1,7 +1,6 @@
 package console
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
@@ -10,14 +9,16 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/lines"
 )
 
 // ErrInterrupted ends Run when Ctrl-C is typed at a terminal.
 var ErrInterrupted = errors.New("interrupted at the terminal")
 
 // Run reads lines until the input or ctx ends and then returns nil. At the end
-// of input everything handed in has been answered, as far as Drain tells. Lines
-// that cannot be handed over after several tries end it with an error.
+// of input everything handed in has been answered, as far as Drain tells. A line
+// that cannot be handed over after several tries is given up, and the person is told.
+// When nothing can be printed any more Run ends with that error.
 //
 // A read that waits for a keyboard cannot be called back: when ctx ends before
 // the input does, one goroutine stays until the next line or the end of the
@@ -31,23 +32,10 @@ func (d *Door) Run(ctx context.Context, handle chat.Handler) error {
 	return d.pipe(ctx, handle)
 }
 
-// longestLine is how long a plain line may be, in bytes.
-const longestLine = 1 << 20
-
 // pipe reads plain lines and waits for the answer to each.
 func (d *Door) pipe(ctx context.Context, handle chat.Handler) error {
-	lines := bufio.NewScanner(d.config.In)
-	lines.Buffer(nil, longestLine)
-	next := func() (string, error) {
-		if lines.Scan() {
-			return lines.Text(), nil
-		}
-		if err := lines.Err(); err != nil {
-			return "", err
-		}
-		return "", io.EOF
-	}
-	return d.converse(ctx, next, func(ctx context.Context, line string) error {
+	from := lines.NewReader(d.config.In)
+	return d.converse(ctx, from.Next, func(ctx context.Context, line string) error {
 		if err := d.offer(ctx, handle, line); err != nil {
 			return err
 		}
@@ -63,12 +51,12 @@ type typed struct {
 // converse hands on one line after the other. Lines are read in a goroutine
 // of their own, because only so can Run end while a read is waiting.
 func (d *Door) converse(ctx context.Context, next func() (string, error), take func(context.Context, string) error) error {
-	lines := make(chan typed)
+	read := make(chan typed)
 	go func() {
 		for {
 			line, err := next()
 			select {
-			case lines <- typed{line, err}:
+			case read <- typed{line, err}:
 			case <-ctx.Done():
 				return
 			}
@@ -81,10 +69,15 @@ func (d *Door) converse(ctx context.Context, next func() (string, error), take f
 		select {
 		case <-ctx.Done():
 			return nil
-		case l := <-lines:
+		case err := <-d.broken:
+			return err
+		case l := <-read:
 			switch {
 			case errors.Is(l.err, io.EOF):
-				return d.config.Drain(ctx)
+				if err := d.config.Drain(ctx); err != nil {
+					return err
+				}
+				return d.failure()
 			case errors.Is(l.err, ErrInterrupted):
 				return l.err
 			case l.err != nil:
@@ -93,7 +86,20 @@ func (d *Door) converse(ctx context.Context, next func() (string, error), take f
 			if err := take(ctx, l.line); err != nil {
 				return unlessOver(ctx, err)
 			}
+			if err := d.failure(); err != nil {
+				return err
+			}
 		}
+	}
+}
+
+// failure is why nothing can be printed; nil while it can.
+func (d *Door) failure() error {
+	select {
+	case err := <-d.broken:
+		return err
+	default:
+		return nil
 	}
 }
 
@@ -116,7 +122,7 @@ func (d *Door) offer(ctx context.Context, handle chat.Handler, line string) erro
 	if line == "" {
 		return nil
 	}
-	m := d.message(line)
+	m := d.message(lines.Said(line))
 	err := handle(ctx, m)
 	for _, pause := range pauses {
 		if err == nil {
@@ -129,8 +135,14 @@ func (d *Door) offer(ctx context.Context, handle chat.Handler, line string) erro
 		}
 		err = handle(ctx, m)
 	}
-	if err != nil {
+	switch {
+	case err == nil:
+		return nil
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case len(d.config.Lost.Blocks) == 0:
 		return fmt.Errorf("hand over a line: %w", err)
 	}
-	return nil
+	_, err = d.Send(ctx, chat.Parcel{Room: Room(), Post: d.config.Lost})
+	return err
 }

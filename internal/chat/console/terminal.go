@@ -1,13 +1,11 @@
 package console
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
-	"sync/atomic"
 
 	"golang.org/x/term"
 
@@ -38,38 +36,22 @@ func Attach(in, out *os.File) *Terminal {
 	}
 }
 
-// keyInterrupt is what Ctrl-C sends in raw mode, where it is no signal.
-const keyInterrupt = 3
-
-// keyboard notes whether Ctrl-C was typed, for the line editor reports it as
-// the end of input just like Ctrl-D.
-type keyboard struct {
-	io.Reader
-	interrupted atomic.Bool
-}
-
-func (k *keyboard) Read(p []byte) (int, error) {
-	n, err := k.Reader.Read(p)
-	if bytes.IndexByte(p[:n], keyInterrupt) >= 0 {
-		k.interrupted.Store(true)
-	}
-	return n, err
-}
-
 // edit reads lines through the line editor. Answers come when they come.
 func (d *Door) edit(ctx context.Context, handle chat.Handler) (err error) {
 	restore, err := d.config.Terminal.raw()
 	if err != nil {
 		return fmt.Errorf("set up the terminal: %w", err)
 	}
-	keys := &keyboard{Reader: d.config.In}
+	keys := &keyboard{from: d.config.In}
 	editor := term.NewTerminal(struct {
 		io.Reader
 		io.Writer
 	}{keys, d.config.Out}, "> ")
 	editor.History = loadHistory(d.config.History)
+	editor.SetBracketedPasteMode(true)
 	d.show(editor)
 	defer func() {
+		editor.SetBracketedPasteMode(false)
 		// The cursor stands behind the prompt, and raw mode wants the \r.
 		_, _ = io.WriteString(d.config.Out, "\r\n")
 		d.show(d.config.Out)
@@ -84,7 +66,10 @@ func (d *Door) edit(ctx context.Context, handle chat.Handler) (err error) {
 			_ = editor.SetSize(w, h) // it fails as a write does, which the next one tells
 		}
 		line, err := editor.ReadLine()
-		if errors.Is(err, io.EOF) && keys.interrupted.Load() {
+		switch {
+		case errors.Is(err, term.ErrPasteIndicator):
+			err = nil // a line is a line, pasted or typed
+		case errors.Is(err, io.EOF) && keys.interrupted.Load():
 			err = ErrInterrupted
 		}
 		return line, err
@@ -108,8 +93,5 @@ func (d *Door) greet() error {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	if _, err := io.WriteString(d.screen, text+"\n"); err != nil {
-		return fmt.Errorf("print the greeting: %w", err)
-	}
-	return nil
+	return d.print(text + "\n")
 }

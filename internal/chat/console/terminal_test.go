@@ -57,7 +57,7 @@ func (s *seat) press(keys string) {
 func TestTerminal(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		s := sit(t, Config{Greeting: chat.Post{Blocks: []chat.Block{chat.P("Try ", chat.Bold("3 bags"))}}})
-		if got, want := s.out.String(), "Try \x1b[1m3 bags\x1b[22m\r\n> "; got != want {
+		if got, want := s.out.String(), "\x1b[?2004hTry \x1b[1m3 bags\x1b[22m\r\n> "; got != want {
 			t.Errorf("at first %q, want %q", got, want)
 		}
 		s.press("4 ja")
