@@ -30,6 +30,9 @@
 // A line that begins like one of these and is none is an [Error]; a line that
 // merely begins with the same character, such as "<3" or "+2 bags", is said.
 //
+// A conversation that is kept as a file, as package rehearsetest describes, can be
+// played too: [Open] takes what is said out of it.
+//
 // Each post prints as a line "15:04 bot → room" and below it, indented by two
 // spaces, what [chat.Plain] makes of it in 40 columns. A private post names
 // the person, one that replaces an earlier post adds "(edits 14:05)", and from

@@ -60,6 +60,8 @@ type Door struct {
 	posts []post            // the one printed last at the end
 	said  map[saying]string // event of somebody's newest message in a room
 	count int               // of events and photos
+	// failed is why a post could not be printed: nothing is worth playing then.
+	failed error
 }
 
 type post struct {
@@ -123,9 +125,16 @@ func (d *Door) Send(_ context.Context, p chat.Parcel) (chat.Receipt, error) {
 		block += "  " + strings.ReplaceAll(text, "\n", "\n  ") + "\n"
 	}
 	if _, err := io.WriteString(d.out, block); err != nil {
-		return chat.Receipt{}, fmt.Errorf("print a post: %w", err)
+		d.failed = fmt.Errorf("the posts can't be printed: %w", err)
+		return chat.Receipt{}, d.failed
 	}
 	return chat.Receipt{Post: now.id}, nil
+}
+
+func (d *Door) failure() error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.failed
 }
 
 // stamp prints a time, with the date unless it is that of the day at hand.

@@ -1,7 +1,6 @@
 package rehearse
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
@@ -10,6 +9,7 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/lines"
 )
 
 // World is the bot that a script is played against.
@@ -29,29 +29,30 @@ type World struct {
 // Play reads a script to its end and plays it line by line, so that it can be
 // typed as well. Everything due is delivered before it returns. Several
 // scripts played through one door are one rehearsal. The error is an [*Error]
-// if the script is at fault, and the lines before it have been played.
+// if the script is at fault, and the lines before it have been played. A post that
+// can't be printed ends it too.
 func Play(ctx context.Context, script io.Reader, d *Door, w World) error {
 	p := player{door: d, world: w}
 	if err := p.settle(ctx); err != nil {
 		return err
 	}
-	lines := bufio.NewScanner(script)
-	lines.Buffer(nil, longestLine)
-	for n := 1; lines.Scan(); n++ {
-		if err := p.line(ctx, strings.ToValidUTF8(lines.Text(), "\uFFFD")); err != nil {
+	from := lines.NewReader(script)
+	for n := 1; ; n++ {
+		line, err := from.Next()
+		if errors.Is(err, io.EOF) {
+			return nil
+		}
+		if err != nil {
+			return fmt.Errorf("read script: %w", err)
+		}
+		if err := p.line(ctx, line); err != nil {
 			if why, ok := errors.AsType[fault](err); ok {
-				return &Error{Line: n, Text: strings.TrimSpace(lines.Text()), Why: string(why)}
+				return &Error{Line: n, Text: strings.TrimSpace(line), Why: string(why)}
 			}
 			return fmt.Errorf("line %d: %w", n, err)
 		}
 	}
-	if err := lines.Err(); err != nil {
-		return fmt.Errorf("read script: %w", err)
-	}
-	return nil
 }
-
-const longestLine = 1 << 20
 
 // fault is an error of the script and not of the world.
 type fault string
@@ -131,6 +132,9 @@ func (p player) settle(ctx context.Context) error {
 	for range rounds {
 		if err := p.world.Deliver(ctx, now.UTC()); err != nil {
 			return fmt.Errorf("deliver: %w", err)
+		}
+		if err := p.door.failure(); err != nil {
+			return err
 		}
 		due, ok, err := p.world.Next(ctx)
 		if err != nil {

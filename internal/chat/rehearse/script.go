@@ -19,7 +19,12 @@ type Error struct {
 	Why  string
 }
 
-func (e *Error) Error() string { return fmt.Sprintf("line %d: %q: %s", e.Line, e.Text, e.Why) }
+func (e *Error) Error() string {
+	return fmt.Sprintf("line %d: %.*q: %s", e.Line, longestShown, e.Text, e.Why)
+}
+
+// longestShown is how many characters of a line an error repeats.
+const longestShown = 80
 
 // step is one line of a script. The cases are say, tap, advance and until.
 //

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/lines"
 )
 
 // set moves the clock.
@@ -23,9 +24,9 @@ const photoSize = 120_000
 // message makes the platform's event of what is said.
 func (d *Door) message(s say) (chat.Message, error) {
 	m := d.event(s.voice, roomOf(s.voice))
-	m.Text = s.text
+	m.Text = lines.Said(s.text)
 	if m.Audience == chat.Group {
-		m.Text, m.Address = meant(s.text)
+		m.Text, m.Address = meant(m.Text)
 	}
 	if s.voice.reply {
 		p, ok := d.newest(m.Room.ID)

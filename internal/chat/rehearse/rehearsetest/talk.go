@@ -16,9 +16,7 @@ package rehearsetest
 import (
 	"bytes"
 	"context"
-	"flag"
 	"fmt"
-	"io"
 	"os"
 	"strings"
 	"testing"
@@ -99,12 +97,14 @@ func play(t testing.TB, a *txtar.Archive, newWorld func(testing.TB, *rehearse.Do
 	}
 	var c conversation
 	files := a.Files
-	options, err := start(files)
+	var flags []string
+	if files[0].Name == "start" {
+		flags = strings.Fields(string(files[0].Data))
+		c.got, files = files[:1:1], files[1:]
+	}
+	options, err := rehearse.Started(flags)
 	if err != nil {
 		return nil, err
-	}
-	if files[0].Name == "start" {
-		c.got, files = files[:1:1], files[1:]
 	}
 	options.Out = &c.out
 	c.door = rehearse.NewDoor(options)
@@ -140,23 +140,6 @@ func check(files []txtar.File) error {
 		return fmt.Errorf("no part in which anything is said")
 	}
 	return nil
-}
-
-// start reads the flags of the first part.
-func start(files []txtar.File) (rehearse.Options, error) {
-	flags := flag.NewFlagSet("start", flag.ContinueOnError)
-	flags.SetOutput(io.Discard)
-	at, tz := flags.String("start", "", ""), flags.String("tz", "", "")
-	if files[0].Name == "start" {
-		if err := flags.Parse(strings.Fields(string(files[0].Data))); err != nil {
-			return rehearse.Options{}, err
-		}
-		if flags.NArg() > 0 {
-			return rehearse.Options{}, fmt.Errorf("%q among the flags", flags.Arg(0))
-		}
-	}
-	begin, zone, err := rehearse.Begin(*at, *tz)
-	return rehearse.Options{Start: begin, Zone: zone}, err
 }
 
 func (c *conversation) part(ctx context.Context, f txtar.File) error {
