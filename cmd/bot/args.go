@@ -6,7 +6,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"time"
 
 	"ryebell/internal/chat/rehearse"
 )
@@ -31,9 +30,9 @@ func subcommands() map[string]command {
 // options is what the command line says.
 type options struct {
 	command command
-	// start is when a rehearsal begins, and zone the kitchen's time zone in it.
-	start   time.Time
-	zone    *time.Location
+	// stage is when and where a rehearsal begins; the zero value unless the command
+	// line says it.
+	stage   rehearse.Options
 	noColor bool
 }
 
@@ -110,7 +109,10 @@ func (f flags) options(name string) (options, error) {
 		}
 		return o, nil
 	}
-	if o.start, o.zone, err = rehearse.Begin(f.start, f.zone); err != nil {
+	if f.start == "" && f.zone == "" {
+		return o, nil
+	}
+	if o.stage.Start, o.stage.Zone, err = rehearse.Begin(f.start, f.zone); err != nil {
 		return options{}, usageError{err.Error()}
 	}
 	return o, nil

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"ryebell/internal/chat/rehearse"
 )
 
 func TestParseArgs(t *testing.T) {
@@ -13,7 +15,6 @@ func TestParseArgs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	standard := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
 	for _, c := range []struct {
 		args string
 		want options
@@ -30,10 +31,10 @@ func TestParseArgs(t *testing.T) {
 		{"-h", options{command: cmdHelp}},
 		{"help", options{command: cmdHelp}},
 		{"check --help", options{command: cmdHelp}},
-		{"--rehearse", options{command: cmdRehearse, start: standard, zone: time.UTC}},
+		{"--rehearse", options{command: cmdRehearse}},
 		{
 			"--rehearse --tz Europe/Lisbon --start 2026-07-01T18:30",
-			options{command: cmdRehearse, start: time.Date(2026, 7, 1, 18, 30, 0, 0, lisbon), zone: lisbon},
+			options{command: cmdRehearse, stage: rehearse.Options{Start: time.Date(2026, 7, 1, 18, 30, 0, 0, lisbon), Zone: lisbon}},
 		},
 	} {
 		got, err := parseArgs(strings.Fields(c.args))
@@ -41,13 +42,13 @@ func TestParseArgs(t *testing.T) {
 			t.Errorf("%q: %v", c.args, err)
 			continue
 		}
-		if !got.start.Equal(c.want.start) {
-			t.Errorf("%q starts at %v, want %v", c.args, got.start, c.want.start)
+		if !got.stage.Start.Equal(c.want.stage.Start) {
+			t.Errorf("%q starts at %v, want %v", c.args, got.stage.Start, c.want.stage.Start)
 		}
-		if got.zone.String() != c.want.zone.String() {
-			t.Errorf("%q is in %v, want %v", c.args, got.zone, c.want.zone)
+		if got.stage.Zone.String() != c.want.stage.Zone.String() {
+			t.Errorf("%q is in %v, want %v", c.args, got.stage.Zone, c.want.stage.Zone)
 		}
-		got.start, c.want.start, got.zone, c.want.zone = time.Time{}, time.Time{}, nil, nil
+		got.stage, c.want.stage = rehearse.Options{}, rehearse.Options{}
 		if got != c.want {
 			t.Errorf("%q = %+v, want %+v", c.args, got, c.want)
 		}

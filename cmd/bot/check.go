@@ -31,6 +31,9 @@ func (p program) check(ctx context.Context, c config) error {
 	}
 	if err != nil {
 		fmt.Fprintln(p.stdout, "book:", explain(ofBook(c.Data, err)))
+		if errors.Is(err, store.ErrDamaged) {
+			fmt.Fprintln(p.stdout, "found:", err)
+		}
 		return errCheck
 	}
 	return nil
@@ -43,27 +46,19 @@ func (p program) checkMode(book string, info fs.FileInfo) {
 	}
 }
 
-// checkBook opens the book for reading, verifies every collective's log and
-// counts what platforms refused.
+// checkBook opens the book for reading, examines all of it and lists what platforms
+// refused.
 func (p program) checkBook(ctx context.Context, folder, book string) (err error) {
 	db, err := store.OpenReader(ctx, folder, store.Config{})
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, db.Close()) }()
-	return db.View(ctx, func(tx *store.Tx) error {
-		all, err := tx.Collectives()
-		if err != nil {
-			return err
-		}
-		for _, id := range all {
-			if err := tx.Book(id).VerifyChain(ctx); err != nil {
-				return err
-			}
-		}
-		fmt.Fprintf(p.stdout, "book: %s is sound\n", shortened(book, p.env))
-		return p.checkRefusals(tx)
-	})
+	if err := db.Examine(ctx); err != nil {
+		return err
+	}
+	fmt.Fprintf(p.stdout, "book: %s is sound\n", shortened(book, p.env))
+	return db.View(ctx, p.checkRefusals)
 }
 
 // shownRefusals is how many refused posts a check lists.

@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"log/slog"
+	"os"
 	"path/filepath"
 	"runtime"
 	"slices"
 	"strings"
+	"syscall"
 
 	"github.com/hbollon/go-edlib"
 )
@@ -149,6 +151,15 @@ func unknown(table []setting, env environ) []error {
 		}
 	}
 	return wrong
+}
+
+// checkFolder refuses a data folder that can't be one. The error is a configError.
+func checkFolder(folder string) error {
+	info, err := os.Stat(folder)
+	if err == nil && !info.IsDir() || errors.Is(err, syscall.ENOTDIR) {
+		return configError{fmt.Errorf("%sDATA: %s is a file, or lies below one: set it to a folder, which may be new", prefix, folder)}
+	}
+	return nil // what else is wrong with it opening the book will tell
 }
 
 // nearest is the word that takes the fewest keystrokes to get to.

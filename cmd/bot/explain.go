@@ -39,11 +39,11 @@ type explanation struct {
 func explanations() []explanation {
 	return []explanation{
 		{store.ErrFsync, "the disk of %s failed to keep what was written. What was answered is safe. Check the disk, then start again."},
+		{store.ErrDamaged, "the book in %s is damaged. Copy the folder away as it is, put a backup in its place, then start again."},
 		{store.ErrInUse, "another bot already serves from %s. End that one first, or set RYEBELL_DATA to another folder."},
 		{store.ErrNewer, "the book in %s was written by a newer version of this program. Update the program; the book was not touched."},
 		{store.ErrOlder, "the book in %s was written by an older version of this program. Start the bot once: it brings the book up to date."},
 		{store.ErrForeign, "the file book.db in %s is not a book of this program. Move it away, or set RYEBELL_DATA to another folder."},
-		{store.ErrDamaged, "the book in %s is damaged. Leave it as it is and put a backup in its place."},
 		{store.ErrFull, "there is no space left for the book in %s. Make some, then start again."},
 		{store.ErrReadOnly, "the book in %s can't be written. Give this user the right to write there, or set RYEBELL_DATA to another folder."},
 		{store.ErrLocked, "another program holds the book in %s. End it, then start again."},

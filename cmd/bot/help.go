@@ -31,6 +31,9 @@ Flags
                      <ana> who's cooking   said by Ana
                      [Cook it]             that button of the newest post
                      +90m                  the clock moves on
+                   or a conversation with what was posted in it, as kept in
+                   cmd/bot/testdata/talk: then its "-- say --" parts are the
+                   script and its "-- start --" part the two flags below
   --start "2026-03-02 09:00"
                    when the rehearsal begins
   --tz UTC         its time zone, like Europe/Lisbon

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"log/slog"
 	"os"
 	"time"
@@ -13,9 +14,19 @@ import (
 	"ryebell/internal/store"
 )
 
-// rehearse plays the script on stdin against a book of its own, which is thrown
+// rehearse plays the script or the conversation on stdin against a book of its own, which is thrown
 // away at the end.
 func (p program) rehearse(ctx context.Context, o options) (err error) {
+	script, err := rehearse.Open(p.stdin)
+	if err != nil {
+		return err
+	}
+	where := o.stage
+	if where.Zone == nil {
+		if where, err = rehearse.Started(script.Start); err != nil {
+			return fmt.Errorf("the start part of the conversation: %w", err)
+		}
+	}
 	folder, err := os.MkdirTemp("", "ryebell-rehearsal-")
 	if err != nil {
 		return err
@@ -25,10 +36,11 @@ func (p program) rehearse(ctx context.Context, o options) (err error) {
 	if err != nil {
 		return ofBook(folder, err)
 	}
-	door := rehearse.NewDoor(rehearse.Options{Start: o.start, Zone: o.zone, Out: p.stdout})
-	world, err := stage(ctx, db, door, o.zone, p.logger(slog.LevelError))
+	where.Out = p.stdout
+	door := rehearse.NewDoor(where)
+	world, err := stage(ctx, db, door, where.Zone, p.logger(slog.LevelError))
 	if err == nil {
-		err = rehearse.Play(ctx, p.stdin, door, world)
+		err = rehearse.Play(ctx, script, door, world)
 	}
 	return ofBook(folder, errors.Join(err, db.Close()))
 }

@@ -28,9 +28,10 @@ var (
 
 // program is one start of the program with all it has of the outside.
 type program struct {
-	env            environ
-	stdin          io.Reader
-	stdout, stderr io.Writer
+	env    environ
+	stdin  io.Reader
+	stdout *output
+	stderr io.Writer
 }
 
 // run is the whole program. It returns the exit code, after it has told the
@@ -38,8 +39,11 @@ type program struct {
 func run(ctx context.Context, args []string, env environ, stdin io.Reader, stdout, stderr io.Writer) int {
 	ctx, stop := watchSignals(ctx)
 	defer stop()
-	p := program{env: env, stdin: stdin, stdout: stdout, stderr: stderr}
+	p := program{env: env, stdin: stdin, stdout: &output{to: stdout}, stderr: stderr}
 	err := p.dispatch(ctx, args)
+	if failed := p.stdout.failure(); failed != nil && !fatal(err) {
+		err = failed // what else went wrong came of it
+	}
 	if err == nil || ctx.Err() != nil && errors.Is(err, context.Canceled) {
 		err = ended(ctx)
 	}
@@ -89,13 +93,16 @@ func (p program) dispatch(ctx context.Context, args []string) error {
 	}
 	switch o.command {
 	case cmdHelp:
+		p.warn()
 		_, err := io.WriteString(p.stdout, helpText())
 		return err
 	case cmdVersion:
-		_, err := fmt.Fprintln(p.stdout, versionLine())
-		return err
+		return p.known(func() error {
+			_, err := fmt.Fprintln(p.stdout, versionLine())
+			return err
+		})
 	case cmdRehearse:
-		return p.rehearse(ctx, o)
+		return p.known(func() error { return p.rehearse(ctx, o) })
 	case cmdCheck:
 		return p.configured(func(c config) error { return p.check(ctx, c) })
 	case cmdServe:
@@ -107,10 +114,28 @@ func (p program) dispatch(ctx context.Context, args []string) error {
 // configured reads the settings and goes on with them.
 func (p program) configured(next func(config) error) error {
 	c, err := loadConfig(p.env, os.ReadFile)
+	if err == nil {
+		err = checkFolder(c.Data)
+	}
 	if err != nil {
 		return err
 	}
 	return next(c)
+}
+
+// known goes on with what needs no settings, unless one was misspelt.
+func (p program) known(next func() error) error {
+	if err := errors.Join(unknown(settings(), p.env)...); err != nil {
+		return configError{err}
+	}
+	return next()
+}
+
+// warn tells of misspelt settings somebody who asks for help.
+func (p program) warn() {
+	for _, err := range unknown(settings(), p.env) {
+		fmt.Fprintf(p.stderr, "bot: %v\n", err)
+	}
 }
 
 // logger writes what is logged to stderr.

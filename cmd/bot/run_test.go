@@ -52,6 +52,11 @@ func TestExitCodes(t *testing.T) {
 		{name: "unknown subcommand", args: "server", code: exitUsage, stderr: "did you mean serve?"},
 		{name: "unknown setting", env: []string{"RYEBELL_LOGG=info"}, code: exitConfig, stderr: "did you mean RYEBELL_LOG?"},
 		{name: "wrong setting", args: "check", env: []string{"RYEBELL_LOG=loud"}, code: exitConfig, stderr: "RYEBELL_LOG"},
+		{name: "nothing behind the prefix", env: []string{"RYEBELL_=x"}, code: exitConfig, stderr: "RYEBELL_: no such setting"},
+		{name: "misspelt beside a rehearsal", args: "--rehearse", env: []string{"RYEBELL_=x"}, code: exitConfig, stderr: "RYEBELL_: no such setting"},
+		{name: "misspelt beside the version", args: "--version", env: []string{"RYEBELL_LOGG=info"}, code: exitConfig, stderr: "did you mean RYEBELL_LOG?"},
+		{name: "misspelt beside a check", args: "check", env: []string{"RYEBELL_=x"}, code: exitConfig, stderr: "RYEBELL_: no such setting"},
+		{name: "misspelt beside help", args: "help", env: []string{"RYEBELL_LOGG=info"}, code: exitDone, stdout: "Examples", stderr: "did you mean RYEBELL_LOG?"},
 		{name: "a rehearsal needs no settings", args: "--rehearse", env: []string{"RYEBELL_LOG=loud"}, code: exitDone},
 		{name: "wrong script", args: "--rehearse", input: "\n+90x\n", code: exitFailed, stderr: "line 2"},
 	} {

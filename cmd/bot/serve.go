@@ -5,9 +5,12 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"os/user"
 	"path/filepath"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/console"
@@ -29,13 +32,14 @@ func (p program) serve(ctx context.Context, c config, o options) error {
 	}
 	err = p.talk(ctx, db, c, console.Config{
 		In: p.stdin, Out: p.stdout, Terminal: terminal,
-		Person:    chat.Person{Door: chat.Console, ID: "keyboard", Name: userName(p.env)},
+		Person:    chat.Person{Door: chat.Console, ID: "keyboard", Name: userName(p.env, loginName())},
 		Zone:      time.Local,
 		History:   filepath.Join(c.Data, "history"),
 		Downloads: filepath.Join(c.Data, "files"),
 		Getenv:    p.env.get,
 		NoColor:   o.noColor,
 		Greeting:  wording.Greeting(),
+		Lost:      wording.Lost(),
 	})
 	return ofBook(c.Data, errors.Join(err, db.Close()))
 }
@@ -59,7 +63,7 @@ func (p program) terminal() *console.Terminal {
 	if !ok {
 		return nil
 	}
-	out, ok := p.stdout.(*os.File)
+	out, ok := p.stdout.to.(*os.File)
 	if !ok {
 		return nil
 	}
@@ -82,12 +86,25 @@ func shortened(path string, env environ) string {
 	return path
 }
 
-// userName is what the system calls the person at the keyboard.
-func userName(env environ) string {
-	for _, name := range []string{"USER", "LOGNAME", "USERNAME"} {
-		if v := env.get(name); v != "" {
-			return v
+// loginName is what the system calls its user; empty if it has no name for them, as
+// in some containers.
+func loginName() string {
+	u, err := user.Current()
+	if err != nil {
+		return ""
+	}
+	return u.Username
+}
+
+// userName is what the person at the keyboard is called in posts: their name on this
+// machine with a capital, or Cook.
+func userName(env environ, login string) string {
+	for _, name := range []string{env.get("USER"), env.get("LOGNAME"), env.get("USERNAME"), login} {
+		name = name[strings.LastIndexByte(name, '\\')+1:] // Windows puts the domain before it
+		first, size := utf8.DecodeRuneInString(name)
+		if unicode.IsLetter(first) {
+			return string(unicode.ToTitle(first)) + name[size:]
 		}
 	}
-	return "you"
+	return "Cook"
 }

@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"log/slog"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -128,21 +127,6 @@ func (w witness) clock(at time.Time) string {
 		return at.Format("15:04")
 	}
 	return at.Format("Mon 2 Jan 15:04")
-}
-
-// All that is said in a conversation is a script that the program itself plays.
-// The posts are the same, printed by the whole program.
-func TestTalkIsAScript(t *testing.T) {
-	file := filepath.Join("testdata", "talk", "plan-agar.txtar")
-	data, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	said, posted := parts(string(data))
-	got := start(t, "--rehearse", said)
-	if got.code != exitDone || got.stdout != posted || got.stderr != "" {
-		t.Errorf("played by the program: code %d\n%s%s\nwant\n%s", got.code, got.stdout, got.stderr, posted)
-	}
 }
 
 // parts joins what is said in a conversation, and what is posted.

@@ -44,7 +44,7 @@ func wire(db *store.DB, zone *time.Location, log *slog.Logger, doors ...chat.Doo
 
 // run starts all goroutines of the program and waits for them: a receiver for
 // each door, the reminders and the outbox. It ends when ctx does, when a door has
-// come to the end of what it receives, or when the disk failed to sync.
+// come to the end of what it receives, or when the book is broken.
 func (h *house) run(ctx context.Context) error {
 	inside, end := context.WithCancelCause(ctx)
 	defer end(nil)
@@ -58,8 +58,11 @@ func (h *house) run(ctx context.Context) error {
 	g.Go(func() error { return h.reminders.Run(running) })
 	g.Go(func() error { return h.outbox.Run(running) })
 	err := g.Wait()
-	if cause := context.Cause(inside); errors.Is(cause, store.ErrFsync) {
+	if cause := context.Cause(inside); fatal(cause) {
 		return cause
+	}
+	if fatal(err) {
+		return err
 	}
 	if errors.Is(err, console.ErrInterrupted) {
 		return errInterrupted
@@ -67,13 +70,19 @@ func (h *house) run(ctx context.Context) error {
 	return errors.Join(err, h.flush(ctx))
 }
 
-// turn hands a message to the responder. After a failed sync the message is not
+// fatal reports whether the process must end: what was written may be lost, or what
+// is read wrong.
+func fatal(err error) bool {
+	return errors.Is(err, store.ErrFsync) || errors.Is(err, store.ErrDamaged)
+}
+
+// turn hands a message to the responder. After a fatal failure the message is not
 // offered again: the process must end.
 func (h *house) turn(d chat.Door, end context.CancelCauseFunc) chat.Handler {
 	return func(ctx context.Context, m chat.Message) error {
 		err := h.answerer.Turn(ctx, m)
 		switch {
-		case errors.Is(err, store.ErrFsync):
+		case fatal(err):
 			end(err)
 		case err != nil && ctx.Err() == nil:
 			h.log.Error("message not answered", "door", d.Name(), "error", err)
@@ -99,10 +108,5 @@ func (h *house) excuse(ctx context.Context, d chat.Door, m chat.Message, failure
 func (h *house) flush(ctx context.Context) error {
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), flushTime)
 	defer cancel()
-	for _, d := range h.doors {
-		if err := h.outbox.Deliver(ctx, d.Name(), time.Now()); err != nil {
-			return err
-		}
-	}
-	return nil
+	return h.outbox.Flush(ctx, time.Now())
 }

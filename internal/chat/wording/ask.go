@@ -99,6 +99,11 @@ func Broken() chat.Post {
 	return lines("Something went wrong in me. **Nothing was written.**", "Say it once more; if it stays so, tell whoever runs me.")
 }
 
+// Lost says that a message could not be written, though it was tried several times.
+func Lost() chat.Post {
+	return lines("**Not written.** Say it once more.")
+}
+
 // CannotWrite says that the book can't be written right now.
 func CannotWrite() chat.Post {
 	return lines("**I can't write the book right now**, so nothing counts yet. Whoever runs me must look at the disk.")
