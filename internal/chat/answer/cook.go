@@ -23,6 +23,9 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 		moved.Order.Cooker = i.Cooker
 		ctx.plan = &moved
 	}
+	if err := t.loadMeant(i.Load, ctx); err != nil {
+		return chat.Post{}, err
+	}
 	run, err := t.begin(ctx, t.m.At)
 	if err != nil {
 		return chat.Post{}, err
@@ -109,6 +112,23 @@ func (t *turn) originOf(turn store.InboxID) (store.InboxID, error) {
 		}
 	}
 	return turn, nil
+}
+
+// loadMeant refuses a load named by number that is not the next one.
+func (t *turn) loadMeant(load int, ctx scene) error {
+	if load <= 0 || ctx.plan == nil {
+		return nil // none was named, or the next one
+	}
+	origin, err := t.originOf(ctx.planTurn)
+	if err != nil {
+		return err
+	}
+	before, err := t.book.RunsOfPlan(origin)
+	if err != nil || load == len(before)+1 || len(before) == 0 {
+		return err
+	}
+	last := before[len(before)-1]
+	return kitchen.AlreadyOn{Run: last.No, By: last.Cook, At: last.Begun, More: load - len(before)}
 }
 
 // loadFree refuses a load that is on already, or whose cooker isn't free yet: a

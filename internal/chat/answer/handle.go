@@ -56,6 +56,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Why:
 		return t.why(i, ctx)
 	case phrase.Help:
+		t.kind = helpKind
 		return wording.Help(i.Topic, t.settings), nil
 	case phrase.Undo:
 		return t.undo(ctx)

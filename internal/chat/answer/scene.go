@@ -28,8 +28,10 @@ type scene struct {
 	// about; zero and empty for none.
 	run  kitchen.RunNo
 	ping string
-	// asked is the text of the question that waits for an answer.
-	asked string
+	// asked is the text of the question that waits for an answer, helped is set when
+	// the last answer was a page of help.
+	asked  string
+	helped bool
 }
 
 // sceneLasts is how long a plan or setting stays what "no, 4 bags" is about,
@@ -129,6 +131,7 @@ func (t *turn) lastScene() (scene, error) {
 		return scene{}, err
 	}
 	s := t.sceneIn(turns)
+	s.helped = len(turns) > 0 && turns[0].Kind == helpKind
 	if s.plan == nil && s.set == nil {
 		return t.othersScene(s)
 	}

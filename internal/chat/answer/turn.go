@@ -384,6 +384,9 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 	case p.Ask != nil:
 		t.kind, t.asked = askedKind, t.text
 		return wording.Ask(*p.Ask), nil
+	case p.Near != nil && p.Near.Topic != 0 && ctx.helped:
+		t.kind = helpKind
+		return wording.Help(p.Near.Topic, t.settings), nil
 	case p.Near != nil:
 		t.kind = nearKind
 		return wording.Near(*p.Near), nil
@@ -471,6 +474,7 @@ const (
 	reverseKind = "reverse"
 	setKind     = "set"
 	tellKind    = "tell"
+	helpKind    = "help"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

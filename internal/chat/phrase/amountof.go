@@ -33,8 +33,14 @@ var compounds = [...]struct {
 	large, small string
 	ratio        float64
 }{
-	{"lb", "oz", 16}, {"kg", "g", 1000}, {"ft", "inch", 12}, {"m", "cm", 100}, {"l", "ml", 1000},
-	{"quart", "pint", 2}, {"gal", "quart", 4}, {"gal", "pint", 8},
+	{"lb", "oz", 16},
+	{"kg", "g", 1000},
+	{"ft", "inch", 12},
+	{"m", "cm", 100},
+	{"l", "ml", 1000},
+	{"quart", "pint", 2},
+	{"gal", "quart", 4},
+	{"gal", "pint", 8},
 }
 
 // more adds what belongs to an amount behind its unit at j: and a half, or the

@@ -40,8 +40,10 @@ func (g GearTold) String() string {
 			names[i] = p.String()
 		}
 		return gearOf(e.Cooker, 0) + "checked the " + strings.Join(names, ", ")
+	case kitchen.GaugeReads:
+		return Set{Changes: []kitchen.Change{e}}.String()
 	}
-	return ""
+	panic("gear without words")
 }
 
 func gearOf(cooker string, run kitchen.RunNo) string {

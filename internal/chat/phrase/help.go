@@ -132,9 +132,22 @@ var shown = [...]struct {
 	word  string
 	topic kitchen.Topic
 }{
-	{"filters", kitchen.TopicFilters}, {"filters and ports", kitchen.TopicFilters}, {"hydration", kitchen.TopicHydration},
-	{"the cook", kitchen.TopicCook}, {"cooling", kitchen.TopicCooling}, {"inoculating", kitchen.TopicInoculating},
-	{"inoculation", kitchen.TopicInoculating}, {"contamination", kitchen.TopicContamination}, {"shelf life", kitchen.TopicShelf},
-	{"shelf", kitchen.TopicShelf}, {"cautions", kitchen.TopicCautions}, {"typing", kitchen.TopicTyping}, {"words", kitchen.TopicWords},
-	{"ports", kitchen.TopicFilters}, {"stop", 0}, {"redo", 0}, {"quit", 0}, {"menu", 0},
+	{"filters", kitchen.TopicFilters},
+	{"filters and ports", kitchen.TopicFilters},
+	{"hydration", kitchen.TopicHydration},
+	{"the cook", kitchen.TopicCook},
+	{"cooling", kitchen.TopicCooling},
+	{"inoculating", kitchen.TopicInoculating},
+	{"inoculation", kitchen.TopicInoculating},
+	{"contamination", kitchen.TopicContamination},
+	{"shelf life", kitchen.TopicShelf},
+	{"shelf", kitchen.TopicShelf},
+	{"cautions", kitchen.TopicCautions},
+	{"typing", kitchen.TopicTyping},
+	{"words", kitchen.TopicWords},
+	{"ports", kitchen.TopicFilters},
+	{"stop", 0},
+	{"redo", 0},
+	{"quit", 0},
+	{"menu", 0},
 }

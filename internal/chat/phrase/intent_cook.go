@@ -83,7 +83,7 @@ type Unbook struct{ When *Moment }
 type Bookings struct{}
 
 // GearTold says that a part of a cooker failed or was looked at.
-type GearTold struct{ Entry kitchen.Entry }
+type GearTold struct{ Entry kitchen.GearEntry }
 
 // Quiet sets the speaker's or, with Everybody, the collective's quiet hours.
 type Quiet struct {
