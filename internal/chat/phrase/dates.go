@@ -65,6 +65,10 @@ func (l *lexer) relativeDay(i int) (dayRead, bool) {
 		j++
 	}
 	switch {
+	case l.at(i).text == "2" && l.glued(i+1, "morrow"):
+		return dayRead{day: Day{Shift: 1}, end: i + 2}, true
+	case l.at(i).text == "2" && (l.glued(i+1, "nite") || l.glued(i+1, "night")):
+		return dayRead{end: i + 2, half: pm, night: true}, true
 	case l.is(j, "day") && l.is(j+1, "before") && l.is(j+2, "yesterday"):
 		return dayRead{day: Day{Shift: -2}, end: j + 3}, true
 	case l.is(j, "day") && l.is(j+1, "after") && l.is(j+2, "tomorrow"):

@@ -128,3 +128,31 @@ func TestLexAmounts(t *testing.T) {
 		{"2 lb 8 oz+", "2.5..+Inf 453.5924=lb"},
 	})
 }
+
+// What a word was meant for is taken from how people mistype: letters doubled,
+// swapped or left out before others; words spelt right stay.
+func TestLexSlips(t *testing.T) {
+	holdTokens(t, []struct{ text, want string }{
+		{"wensday 10:00", "at(wednesday at 10:00)"},
+		{"2 quartr rye", "q2 1.8927=quart | grain:rye"},
+		{"undoo", "undo"},
+		{"how mush rye", "how | much | grain:rye"},
+		{"3 pnits", "q3 1.4195=pint"},
+		{"oatts", "grain:oats"},
+		{"sead", "sead?dead/head/lead/read/sad/sea/seal/sean/seat/seed/send"},
+		{"2morrow at 9", "at(tomorrow at 9:00)"},
+		{"dail gage", "dial | gauge"},
+		{"weigthed", "weighted"},
+		{"agarr", "route:agar"},
+		{"sevan bags", "n7 | bag"},
+		{"fiv bags", "n5 | bag"},
+		{"thre bags", "n3 | bag"},
+		{"thre is a pot", "thre?the/there/three | is | a | pot"},
+		{"grain too grain", "route:grain to grain"},
+		{"bye 14:30", "by | at(at 14:30)"},
+		{"bye all", "bye | all"},
+		{"coking", "cooking"},
+		{"harm done", "harm | done"},
+		{"outlive", "outlive"},
+	})
+}

@@ -147,7 +147,7 @@ func TestLex(t *testing.T) {
 		{"2 qaurts milllet", "q2 1.8927=quart | grain:millet"},
 		{"wendesday", "at(wednesday)"},
 		{"5 lbz", "q5 2267.9619=lb"},
-		{"thre bags", "thre?the/there/three | bag"}, // and not threw, which must be spelt right
+		{"thre bags", "n3 | bag"}, // and not threw, which must be spelt right
 		{"seveen bags", "n7 | bag"},
 		{"fife bags", "fife?file/fine/fire/five/life/rife/wife | bag"},
 		{"cooll", "cooll"},

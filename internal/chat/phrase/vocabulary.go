@@ -106,7 +106,7 @@ var vessels = map[string]kitchen.Vessel{
 var routes = map[kitchen.Route][]string{
 	kitchen.LiquidCulture: {"lc", "lcs", "liquid culture", "liquid cultures", "lc's"},
 	kitchen.Agar:          {"agar", "agars", "agar wedge", "agar wedges", "agar plate", "agar plates"},
-	kitchen.GrainToGrain:  {"g2g", "gtg", "grain to grain", "grain 2 grain", "grain transfer", "grain transfers"},
+	kitchen.GrainToGrain:  {"g2g", "gtg", "grain to grain", "grain 2 grain", "grain too grain", "grain transfer", "grain transfers"},
 	kitchen.Spores: {
 		"spores", "spore", "spore syringe", "spore syringes", "mss", "multispore", "multi spore", "spore print",
 		"spore prints",

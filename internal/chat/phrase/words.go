@@ -54,12 +54,12 @@ var classes = []struct {
 
 // firm words count only when spelt right: a word one letter off is more likely
 // something else, and taking it for one of these does harm.
-const firm = `cool bad zero off lost threw undo forget`
+const firm = `cool bad zero off lost threw forget`
 
 // timely are words of which every time without a colon or the name of a day has
 // one.
 const timely = `am pm a p ago earlier later now h past after to till before at since by until til from around
-	o'clock oclock st nd rd th in`
+	o'clock oclock st nd rd th in morrow nite`
 
 // everyday is English of all days: a word that stands here is spelt right.
 const everyday = `
@@ -137,6 +137,20 @@ const everyday = `
 	try tie dye die eye bye rise ripe rife wife mile mild mint pine pins pints pint pilot pair parts port sport sports spore's hail half calf halt hand hold bold cold told fold gold
 	mold wait bait gait vat hat fat pat rat sat wheats treat heal head heap neat seat beat meal deal seal cool wool tool fool pool look took hook boot cock cork cooks
 	eighty ninety thirties hates shapes skates stakes snake snakes shame share sharks quote quotes quarts quake quiz label libel labor march match month mouth moth
+	files contains bits calls caller field fields loop loops matches event events furnished nodes node link imported trailing
+	leading maps pointers larger span reported bounds edges fully gives users user reserved floating incoming collection blocking
+	series null remainder taking older sweep hint hints scanning repeated newer rely slots enclosing latter locks barriers timer
+	timers dealings self stale loader stated hence marking cast casts literals manner clone cloned breaking defining critical
+	counters sees sharing waits declares stats sums seek freed counting scanner channels branches racing bind enclosed trade
+	streaming metrics mount cell cells fused vice arch joint exchange exchanged dual unchanged collecting folding layer nest modes
+	tracked role receiver receivers heading headings spinning bounded ties rank regarding restored font peek fees bare forth
+	earliest tiles tile starter tends tend stealing letting browsers tooling stating harm border spanning coding lone uploading
+	unlocked slack sake braces brace spilling resetting accounts mere becoming goals goal meanings pinned wins lies shutting badly
+	election invented cloning sane chose heads rewind bail throwing sought logos logo deals grouping limb patches chances waking
+	kills plot worrying pools historic squares sine scores heaps cuts slop rotating losing upcoming fewest noun bless threading
+	severity grabs crossing mini streamed cares granting waiter willing stores looking creating replaces fake bugs puts shell rare
+	races hack relating timed swept hooks wakes pops scaled mass choosing treating feeds closer grace cultural cope alter closure
+	capture complex compile element efforts install outlive privacy
 	monday sunday someday barely maze teh hte adn taht waht wiht jsut thier recieve wierd yesss okey`
 
 // people are first names that are a letter away from a word of the trade. They
