@@ -63,6 +63,9 @@ func matchBooking(c cursor) (Intent, cursor, bool) {
 
 // freeWhen reads "who has the cooker saturday", "is the big pot free tomorrow".
 func freeWhen(c cursor) (cursor, bool) {
+	if w := c.word(0); w != "who" && w != "who's" && w != "is" && w != "when" {
+		return c, false
+	}
 	d, asked := c.phrase("who has", "who's got", "is", "who booked", "when is", "who needs")
 	_, d, ok := cookerRef(d.over("the", "our"))
 	free := c.word(0) != "is" && c.word(1) != "is"
@@ -111,6 +114,9 @@ func release(c cursor) (Intent, cursor, bool) {
 
 // booked reads "big pot saturday 10-14", "can i have the cooker sunday 9 to 12".
 func booked(c cursor) (Intent, cursor, bool) {
+	if !c.s.timed {
+		return nil, c, false
+	}
 	d, asked := c.over("hey", "please", "pls").phrase("book", "can i have", "can i book", "i book", "i'd like", "i want", "i need", "reserve", "could i have", "may i have", "i'd like to book",
 		"booking", "can i use", "can i get", "i'll take", "i take", "can we have", "we need", "i want to book", "i'll use", "could i book", "can we book", "put me down for", "i'm using",
 		"i use", "can i reserve", "i will use", "i'd like to use", "i want to use", "id like", "i'll have", "can i take")

@@ -14,6 +14,9 @@ type sentence struct {
 	toks  []Token
 	said  []string
 	names Names
+	// timed is true when a time stands somewhere: most grammars that need one are
+	// done at once with a sentence that has none.
+	timed bool
 }
 
 func read(text string, names Names) *sentence {
@@ -21,6 +24,10 @@ func read(text string, names Names) *sentence {
 	s.said = make([]string, len(s.toks))
 	for i, t := range s.toks {
 		s.said[i] = saidWord(text, t)
+		switch t.(type) {
+		case When, Interval:
+			s.timed = true
+		}
 	}
 	return s
 }
@@ -140,7 +147,7 @@ func (c cursor) phrase(phrases ...string) (cursor, bool) {
 		return c, false // no phrase begins with a number
 	}
 	for _, p := range phrases {
-		if p[0] == first[0] { // nearly all phrases end here
+		if p[0] == first[0] && len(p) >= len(first) && p[len(first)-1] == first[len(first)-1] { // nearly all phrases end here
 			best = max(best, c.length(p))
 		}
 	}

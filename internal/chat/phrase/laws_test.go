@@ -316,6 +316,8 @@ func BenchmarkParse(b *testing.B) {
 		"usual":   "3 bags 5lb agar",
 		"two":     "4 quart jars rye LC + 2 3-lb bags",
 		"cooker":  "big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge",
+		"stage":   "#12 heat off 20 min ago",
+		"reading": "12.3 is 31 outside",
 		"chatter": "did anyone see where my keys went this morning, i think i left them",
 		"4096":    strings.Repeat("3 bags 5lb agar, ", 241)[:4096],
 		"4096w":   strings.Repeat("word and 3 other bags ", 200)[:4096],

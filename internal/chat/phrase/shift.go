@@ -50,6 +50,9 @@ var shiftable = [...]struct {
 
 // matchShift reads "at pressure was 10 min earlier", "it was at 14:05", "no, 14:05".
 func matchShift(c cursor) (Intent, cursor, bool) {
+	if !c.s.timed {
+		return nil, c, false
+	}
 	var s ShiftTime
 	d := c.over("sorry", "no", "actually", "oops", "correction", "ah", "oh", "wait")
 	led := d.i > c.i
@@ -59,9 +62,12 @@ func matchShift(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	s.Which = w
-	t, e, _, named := stage(d)
-	if named {
-		s.Kind = t.kind
+	e, named := d, false
+	if d.tells() {
+		var t told
+		if t, e, _, named = stage(d); named {
+			s.Kind = t.kind
+		}
 	}
 	for _, k := range shiftable {
 		if f, ok := d.phrase(k.words...); ok && f.i > e.i {

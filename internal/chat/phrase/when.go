@@ -36,6 +36,9 @@ var coolWords = []string{
 
 // matchCoolYet reads the ways to ask when a run is cool.
 func matchCoolYet(c cursor) (Intent, cursor, bool) {
+	if !coolStarts[c.word(0)] && !isNumber(c.token()) {
+		return nil, c, false
+	}
 	for _, read := range [...]func(cursor) (CoolYet, cursor, bool){isCool, whenCool, howLong} {
 		q, d, ok := read(c)
 		if !ok {
@@ -167,3 +170,17 @@ func (c cursor) asks() bool {
 
 // coolEnds are what somebody waits for.
 var coolEnds = slices.Concat(coolWords, []string{"inoculate", "it's over", "the end", "heat off", "zero", "inoculation", "use it"})
+
+// coolStarts are the words that such a question can begin with, beside the number
+// or cooker it asks of.
+var coolStarts = set(`is are will isn't aren't would should the our run cool cooled what's whats what any eta estimate forecast when when's can time how
+	pot cooker canner big small large little old new on of with in for number cold ready done`)
+
+// isNumber reports whether a token can name a run or cooker.
+func isNumber(t Token) bool {
+	switch t.(type) {
+	case Number, RunRef, Name:
+		return true
+	}
+	return false
+}
