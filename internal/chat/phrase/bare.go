@@ -74,9 +74,11 @@ func (r reading) bareness() Bareness {
 func (r reading) loose(in Intent) bool {
 	words := r.used + r.filler
 	switch in := in.(type) {
-	case Plan, Add, StartAt, PlanIt, Reverse, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+	case Plan, Add, StartAt, PlanIt, Reverse, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
 		Undo, RemindStart:
 		return false
+	case SameAs:
+		return in.Run == 0
 	case Why:
 		return words <= 2 && in.Number == 0 && in.Part == 0
 	case Cook:

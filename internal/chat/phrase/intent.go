@@ -51,7 +51,7 @@ type Reverse struct {
 	OutBy  *Moment
 }
 
-// SameAs asks for the plan of an earlier run again.
+// SameAs asks for the plan of an earlier run again; of the newest when Run is 0.
 type SameAs struct {
 	Run   kitchen.RunNo
 	OutBy *Moment

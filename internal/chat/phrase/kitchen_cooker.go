@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"math"
 	"strings"
 	"time"
 
@@ -12,6 +13,9 @@ import (
 // bags, max 15 psi, dial gauge".
 func cooker(c cursor) (kitchen.Change, cursor, bool) {
 	f := facts{}
+	if k, d, ok := weHave(c); ok {
+		return k, d, true
+	}
 	name, d, named := cookerRef(c.over(cookerArticles...))
 	if !named {
 		d = c
@@ -43,6 +47,16 @@ func cooker(c cursor) (kitchen.Change, cursor, bool) {
 		d.ask = f.question()
 	}
 	return f.out, d, true
+}
+
+// weHave reads "we have a 23 quart canner", and nothing more of it.
+func weHave(c cursor) (kitchen.Change, cursor, bool) {
+	d, ok := c.phrase("we have", "we've got", "we use", "we own", "our cooker is", "we bought", "we got", "our pot is", "ours is", "i've got", "i have", "we cook in", "it's", "our canner is")
+	if !ok {
+		return nil, c, false
+	}
+	name, pot, d, ok := d.over(cookerArticles...).sizedPot()
+	return kitchen.CookerIs{Name: name, Pot: pot}, d, ok && d.parted().done()
 }
 
 // cookerArticles may stand before the name of a cooker.
@@ -90,6 +104,11 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 	}
 	holds := ok && strings.HasPrefix(d.word(-1), "hold")
 	d = d.over("up", "to", "about", "only", "at", "most", "exactly")
+	if k, e, most := upToJars(d); most && ok {
+		f.takes = true
+		f.out.Takes = append(f.out.Takes, k)
+		return e, true
+	}
 	it := gatherOne(d)
 	if it.trouble != nil || len(it.drafts) != 1 {
 		return c, false
@@ -110,6 +129,27 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 		f.open, f.about, f.pot = &n, strings.TrimSpace(d.s.typed(d.i, d.i+1)), unit.Litres(v.Value)
 	}
 	return it.c, true
+}
+
+// upToJars reads "up to 7 quarts": as a bound it has been read.
+func upToJars(c cursor) (kitchen.Capacity, cursor, bool) {
+	r, ok := c.token().(Range)
+	n, isWhole := whole(r.Hi)
+	if !ok || !math.IsInf(r.Lo, -1) || !isWhole || n < 1 {
+		return kitchen.Capacity{}, c, false
+	}
+	d := c.use(1)
+	if r.Senses == nil {
+		k, e, ok := d.kind()
+		return kitchen.Capacity{Count: n, Container: k}, e, ok && k.Sized()
+	}
+	if s := r.Senses[0]; s.Dim == Volume && jarUnit(s.Unit) {
+		if v, e, jars := d.vessel(); jars && v.Vessel == kitchen.Jar && !v.Sized() {
+			d = e
+		}
+		return kitchen.Capacity{Count: n, Container: kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}}, d, true
+	}
+	return kitchen.Capacity{}, c, false
 }
 
 // jarless reports whether none of the tokens [i, j) is a word for jars.

@@ -75,6 +75,10 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	} else if ok && t.Unit == "degree" {
 		ask = scaleQuestion(d, t.Value)
 	}
+	if r, bound := d.token().(Range); !ok && bound && said && (r.Senses == nil || r.Senses[0].Dim == Temperature) {
+		e, t.Value, ok = d.use(1), r.Lo, true
+		e.near = &Near{Trouble: Bound, Missed: c.s.typed(d.i, d.i+1), Example: "room " + plain(r.Lo) + " °C"}
+	}
 	if !ok {
 		return nil, c, false
 	}

@@ -9,6 +9,9 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"ryebell/internal/kitchen"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -119,6 +122,27 @@ func TestTooLong(t *testing.T) {
 	}
 }
 
+// TestReadable holds that what is shown to people reads back as what was meant.
+func TestReadable(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := Plan{Order: anyOrder(t), OutBy: anyDeadline(t)}
+		shown := readable(p.String(), kitchen.US)
+		if got := Parse(shown, tryNames).Intents; len(got) != 1 || got[0].String() != p.String() {
+			t.Errorf("%q, shown for %q, reads as %v", shown, p, got)
+		}
+	})
+	for text, want := range map[string]string{
+		"3 5 lb bags agar":                                  "3 bags 5 lb agar",
+		"1 5 lb bag + 4 0.946352946 l jars rye lc":          "1 bag 5 lb + 4 quart jars rye lc",
+		"i have 8 kg rye, 5 lb bags":                        "i have 8 kg rye, 5 lb bags",
+		"big pot takes 7 0.946352946 l jars or 3 5 lb bags": "big pot takes 7 quart jars or 3 bags 5 lb",
+	} {
+		if got := readable(text, kitchen.US); got != want {
+			t.Errorf("readable(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
 // TestComplete answers questions in the ways people do.
 func TestComplete(t *testing.T) {
 	for _, tt := range []struct{ text, reply, want string }{
@@ -131,6 +155,14 @@ func TestComplete(t *testing.T) {
 		{"5 jars", "500 ml", "5 500ml jars"},
 		{"5 jars", "500 ml ones please", "5 500ml jars"},
 		{"5 jars", "pizza", ""},
+		{"3 5lb", "jar 0.5", ""},
+		{"3 bags 5lb rye oats agar", "oats 3 kg", ""},
+		{"3 5lb", "bags please", "3 5lb bags"},
+		{"#1 98 degrees", "F", "#1 98 F"},
+		{"#1 98 degrees", "celsius", "#1 98 C"},
+		{"can i have the big pot sun morning", "9-12", "big pot sunday from 9am to 12pm"},
+		{"can i have the big pot sun afternoon", "2-5", "big pot sunday from 2pm to 5pm"},
+		{"quiet 10-7", "evening", "quiet 22-7"},
 		{"5 jars", "7", ""},
 		{"3 bags agar", "5lb", "3 bags 5lb agar"},
 		{"3 bags agar", "2 kg", "3 2kg bags agar"},

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
 
@@ -21,6 +22,9 @@ var planGrammar = grammar{
 		if _, ok := sharedOut(c); ok {
 			return nil, c, false
 		}
+		if in, d, ok := few(c); ok {
+			return in, d, true
+		}
 		w, d, ok := readWish(c)
 		if !ok {
 			return nil, c, false
@@ -30,6 +34,26 @@ var planGrammar = grammar{
 		d.ask = w.question(func(w wish) string { return w.String() })
 		return p, d, true
 	},
+}
+
+// few reads "a few quarts" and nothing more: how many is for the speaker to say.
+func few(c cursor) (Intent, cursor, bool) {
+	d, ok := c.over("make", "cook", "need", "i", "we", "want", "do").phrase("a few", "few", "several", "a handful of", "a bunch of", "some", "a couple of")
+	if !ok {
+		return nil, c, false
+	}
+	k, d, ok := d.kind()
+	if !ok || c.i > 0 || !d.parted().done() {
+		return nil, c, false
+	}
+	p := Plan{Order: kitchen.Order{Items: []kitchen.Item{{Count: 4, Container: k}}}}
+	if k.Vessel == kitchen.Bag && !k.Sized() {
+		p.Order.Items[0].Container.Weight = unit.Pounds(5)
+	} else if !k.Sized() {
+		p.Order.Items[0].Container.Volume = unit.USQuarts(1)
+	}
+	d.near = &Near{Trouble: Incomplete, Got: c.s.typed(c.i, d.i), Example: readable(p.String(), c.s.names.Quarts)}
+	return p, d, true
 }
 
 // String prints the plan so that it parses back.
@@ -104,6 +128,11 @@ func (w *wish) extras(c cursor) cursor {
 			w.cooker, c = name, e
 			continue
 		}
+		if e, ok := d.phrase("no gypsum", "without gypsum", "without the gypsum"); ok && w.near == nil && len(w.drafts) > 0 && sameBreath(c, d) {
+			// It would have to hold for this order alone, which no order can say.
+			w.near, c = &Near{Trouble: LeftOver, Missed: c.s.typed(d.i, e.i)}, e
+			continue
+		}
 		if hold, e, ok := holdFor(d); ok && w.hold == 0 {
 			w.hold, c = hold, e
 			continue
@@ -123,6 +152,16 @@ func (w *wish) extras(c cursor) cursor {
 		}
 		return c
 	}
+}
+
+// sameBreath reports whether nothing but a comma stands between two places.
+func sameBreath(c, d cursor) bool {
+	for ; c.i < d.i; c.i++ {
+		if m, ok := c.token().(Mark); ok && m.Rune != ',' {
+			return false
+		}
+	}
+	return true
 }
 
 // inCooker reads the cooker wanted: "in the big pot". After a comma it must say

@@ -3,6 +3,7 @@ package phrase
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -139,9 +140,15 @@ var jarNames = [...]struct {
 	{"gallon", unit.USGallons(1), unit.ImperialGallons(1)},
 }
 
+// sizedBags are bags with the size before the word: "3 5 lb bags".
+var sizedBags = regexp.MustCompile(`(^|[^\d.] )(\d+) (\d+(?:\.\d+)? (?:lb|kg|g)) (bags?)\b`)
+
 // readable puts the names of jars in place of their volumes, for a collective
-// that measures so.
+// that measures so, and the size of bags behind them: "3 bags 5 lb".
 func readable(s string, m kitchen.Measure) string {
+	if strings.Contains(s, " bag") {
+		s = sizedBags.ReplaceAllString(s, "$1$2 $4 $3")
+	}
 	if !strings.Contains(s, "l jar") {
 		return s
 	}

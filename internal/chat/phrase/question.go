@@ -82,6 +82,9 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 	if r.ask == nil || r.ask.gap != question.Gap {
 		return "", false
 	}
+	if !answer.wholly(question.Gap) {
+		return "", false
+	}
 	if whole, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its")); ok {
 		return r.say(whole), true
 	}
@@ -118,6 +121,38 @@ func withUnit(options []Option, n float64) string {
 	}
 	return plain(n)
 }
+
+// wholly reports whether a reply holds nothing beside an answer: "jar 0.5" is none
+// to the question of bags or jars.
+func (c cursor) wholly(gap Gap) bool {
+	for ; !c.done(); c.i++ {
+		switch t := c.token().(type) {
+		case VesselWord, GrainWord, RouteWord, Mark:
+		case Number, Quantity, Range, Interval, Percent:
+			if n, ok := t.(Number); ok && n.Word && n.Value == 1 {
+				continue // "a", "one"
+			}
+			switch gap {
+			case WhichSize, WhichScale, WhichWord:
+			default:
+				return false
+			}
+		case Word:
+			if !answers[t.Text] && !answering[t.Text] && t.Class != Filler && t.Class != Measuring && t.Class != Pronoun {
+				return false
+			}
+		default:
+			if gap != WhichHalf && gap != WhichWord {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// answering are words beside an answer that change nothing in it.
+var answering = set(`the a of in i mean meant it's its them ones one is those that each by per please pls thanks thx they're at night for size sized from to half
+	dry wet grain together all liquid culture total altogether apiece every degrees scale`)
 
 // labelled finds the option whose label the reply is.
 func labelled(options []Option, reply string) (string, bool) {

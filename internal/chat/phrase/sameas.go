@@ -4,10 +4,15 @@ import "ryebell/internal/kitchen"
 
 var sameAsGrammar = grammar{
 	kind:     KindSameAs,
-	examples: []string{"same as 12", "same again as #12", "same as 12 out by 20:30"},
+	examples: []string{"same as 12", "same again as #12", "same as 12 out by 20:30", "same again"},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.over("the", "do", "make", "cook").phrase("same as", "same again as", "same thing as", "same order as", "again like",
 			"like", "repeat", "redo", "plan like", "same plan as")
+		if e, again := c.over("do", "make", "cook", "and", "once more", "all").phrase("same again", "the same again", "same as last time", "the same as last time", "same as before", "the same as before",
+			"same thing again", "the same thing again", "once more the same", "same as the last", "same order again", "same as last"); again && (!ok || e.ends()) {
+			by, e := e.over("please", "pls").maybeOutBy()
+			return SameAs{OutBy: by}, e, true
+		}
 		if !ok {
 			return nil, c, false
 		}
@@ -22,7 +27,12 @@ var sameAsGrammar = grammar{
 }
 
 // String prints the wish so that it parses back.
-func (s SameAs) String() string { return "same as " + s.Run.String() + outByText(s.OutBy) }
+func (s SameAs) String() string {
+	if s.Run == 0 {
+		return "same again" + outByText(s.OutBy)
+	}
+	return "same as " + s.Run.String() + outByText(s.OutBy)
+}
 
 // run takes #12 or a bare 12.
 func (c cursor) run() (kitchen.RunNo, cursor, bool) {

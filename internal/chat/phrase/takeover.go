@@ -187,7 +187,7 @@ func matchHandOver(c cursor) (Intent, cursor, bool) {
 	g = g.over("please", "pls", "for me", "from me", "for a bit", "for a while")
 	if after, when := g.parted().leaving(); when != nil {
 		g, h.When = after, when
-	} else if m, after, ok := from(g); ok {
+	} else if m, after, ok := takesFrom(g); ok {
 		g, h.When = after, &m
 	}
 	g.plain = named || h.When != nil
@@ -207,8 +207,8 @@ func handing(c cursor) (HandOver, cursor, bool) {
 	return HandOver{Which: w, To: who}, d, ok && to && person && w != (Which{})
 }
 
-// from takes the time from which somebody else is wanted.
-func from(c cursor) (Moment, cursor, bool) {
+// takesFrom takes the time from which somebody else is wanted.
+func takesFrom(c cursor) (Moment, cursor, bool) {
 	d := c.over("from", "at", "after", "around", "about", "starting", "by")
 	if m, e, ok := d.when(); ok && m.Shift >= 0 {
 		return m, e, true
@@ -236,7 +236,7 @@ func (c cursor) leaving() (cursor, *Moment) {
 	if !ok {
 		return c, nil
 	}
-	m, e, ok := from(d)
+	m, e, ok := takesFrom(d)
 	if !ok {
 		return d, nil
 	}
