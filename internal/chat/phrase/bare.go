@@ -94,3 +94,20 @@ func (r reading) loose(in Intent) bool {
 }
 
 func figured(e kitchen.RunEntry) bool { return strings.ContainsAny(toldText(e), "0123456789") }
+
+// carryRun gives what is told in one breath behind something told of a run the
+// same run: "#12 heat off 20 min ago, zero now".
+func (r *reading) carryRun() {
+	var of Which
+	for i, in := range r.intents {
+		t, ok := in.(Tell)
+		if !ok {
+			continue
+		}
+		if t.Which == (Which{}) {
+			t.Which = of
+			r.intents[i] = t
+		}
+		of = t.Which
+	}
+}

@@ -24,26 +24,22 @@ var gearGrammar = grammar{
 
 // String prints what was told so that it parses back.
 func (g GearTold) String() string {
-	switch e := g.Entry.(type) {
-	case kitchen.GearFailed:
-		s := failures[0].words[0]
+	if e, ok := g.Entry.(kitchen.GearFailed); ok {
 		for _, f := range failures {
 			if f.part == e.Part {
-				s = f.words[0]
-				break
+				return gearOf(e.Cooker, e.Run) + f.words[0]
 			}
 		}
-		return gearOf(e.Cooker, e.Run) + s
-	case kitchen.GearChecked:
-		names := make([]string, len(e.Parts))
-		for i, p := range e.Parts {
-			names[i] = p.String()
-		}
-		return gearOf(e.Cooker, 0) + "checked the " + strings.Join(names, ", ")
-	case kitchen.GaugeReads:
-		return Set{Changes: []kitchen.Change{e}}.String()
 	}
-	panic("gear without words")
+	if e, ok := g.Entry.(kitchen.GaugeReads); ok {
+		return gaugeReadsText(e)
+	}
+	e, _ := g.Entry.(kitchen.GearChecked)
+	names := make([]string, len(e.Parts))
+	for i, p := range e.Parts {
+		names[i] = p.String()
+	}
+	return gearOf(e.Cooker, 0) + "checked the " + strings.Join(names, ", ")
 }
 
 func gearOf(cooker string, run kitchen.RunNo) string {

@@ -206,6 +206,7 @@ func (r *reading) take(in Intent, kind Kind, c cursor) {
 func (r reading) parsed() Parsed {
 	r.withoutManners()
 	r.joinDeadline()
+	r.carryRun()
 	mended := r.mended()
 	if len(r.intents) == 0 && r.near == nil {
 		return r.misspelt()
@@ -325,22 +326,15 @@ func (r *reading) joinDeadline() {
 			return
 		}
 	}
-	switch of := of.(type) {
-	case Plan:
-		if of.OutBy == nil {
-			of.OutBy = &by.By
-			r.become(of, KindPlan)
-		}
-	case Reverse:
-		if of.OutBy == nil {
-			of.OutBy = &by.By
-			r.become(of, KindReverse)
-		}
-	case Add:
-		if of.OutBy == nil {
-			of.OutBy = &by.By
-			r.become(of, KindAdd)
-		}
+	if p, ok := of.(Plan); ok && p.OutBy == nil {
+		p.OutBy = &by.By
+		r.become(p, KindPlan)
+	} else if v, ok := of.(Reverse); ok && v.OutBy == nil {
+		v.OutBy = &by.By
+		r.become(v, KindReverse)
+	} else if a, ok := of.(Add); ok && a.OutBy == nil {
+		a.OutBy = &by.By
+		r.become(a, KindAdd)
 	}
 }
 

@@ -387,14 +387,25 @@ func moment(c cursor, e kitchen.RunEntry) (Moment, cursor, bool) {
 	f := d.over("at", "at about")
 	n, f, ok := f.number()
 	hour, isWhole := whole(n)
-	switch e.(type) {
-	case kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.HeatOff, kitchen.OutOfPot, kitchen.PrepBegun, kitchen.PrepEnded:
-		since = since || c.word(0) == "at"
-	}
+	since = since || c.word(0) == "at" && !ofGauge(e)
 	if !ok || !since || !isWhole || hour < 1 || hour > 23 {
 		return Moment{}, c, false
 	}
 	return Moment{Clock: &ClockTime{Hour: hour, Half: hour > 12}}, f, true
+}
+
+// ofGauge reports whether a figure behind it would be the gauge's, or whether
+// nothing was told yet.
+func ofGauge(e kitchen.RunEntry) bool {
+	switch e.(type) {
+	case nil, kitchen.AtPressure, kitchen.GaugeRead, kitchen.PressureLost, kitchen.PressureBack, kitchen.Dipped, kitchen.AtZero:
+		return true
+	case kitchen.RunBegun, kitchen.PrepBegun, kitchen.PrepEnded, kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.HeatOff, kitchen.OutOfPot,
+		kitchen.TempRead, kitchen.WaterLeft, kitchen.WaterIn, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered, kitchen.HandAccepted,
+		kitchen.PingAnswered:
+		return false
+	}
+	panic(e)
 }
 
 // forNow reads "for 10 min" behind something that goes on; how long a soak is to
@@ -402,11 +413,9 @@ func moment(c cursor, e kitchen.RunEntry) (Moment, cursor, bool) {
 func forNow(c cursor, e kitchen.RunEntry) (Moment, cursor, bool) {
 	d := c.over("for", "for about", "for the last", "for abt", "for some", "for over")
 	p, ok := d.token().(Period)
-	switch e.(type) {
-	case kitchen.PrepBegun, kitchen.Dipped:
-		return Moment{}, c, false
-	}
-	if !ok || d.i == c.i || p.Length <= 0 {
+	_, prep := e.(kitchen.PrepBegun)
+	_, dip := e.(kitchen.Dipped)
+	if !ok || prep || dip || d.i == c.i || p.Length <= 0 {
 		return Moment{}, c, false
 	}
 	return Moment{Shift: -p.Length}, d.use(1).maybe("now", "already"), true
