@@ -132,9 +132,7 @@ func (c cursor) wholly(gap Gap) bool {
 			if n, ok := t.(Number); ok && n.Word && n.Value == 1 {
 				continue // "a", "one"
 			}
-			switch gap {
-			case WhichSize, WhichScale, WhichWord:
-			default:
+			if gap != WhichSize && gap != WhichScale && gap != WhichWord && gap != WhichLength {
 				return false
 			}
 		case Word:
