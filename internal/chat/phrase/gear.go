@@ -24,22 +24,26 @@ var gearGrammar = grammar{
 
 // String prints what was told so that it parses back.
 func (g GearTold) String() string {
-	if e, ok := g.Entry.(kitchen.GearFailed); ok {
+	switch e := g.Entry.(type) {
+	case kitchen.GearFailed:
+		s := failures[0].words[0]
 		for _, f := range failures {
 			if f.part == e.Part {
-				return gearOf(e.Cooker, e.Run) + f.words[0]
+				s = f.words[0]
+				break
 			}
 		}
+		return gearOf(e.Cooker, e.Run) + s
+	case kitchen.GearChecked:
+		names := make([]string, len(e.Parts))
+		for i, p := range e.Parts {
+			names[i] = p.String()
+		}
+		return gearOf(e.Cooker, 0) + "checked the " + strings.Join(names, ", ")
+	case kitchen.GaugeReads:
+		return Set{Changes: []kitchen.Change{e}}.String()
 	}
-	if e, ok := g.Entry.(kitchen.GaugeReads); ok {
-		return gaugeReadsText(e)
-	}
-	e, _ := g.Entry.(kitchen.GearChecked)
-	names := make([]string, len(e.Parts))
-	for i, p := range e.Parts {
-		names[i] = p.String()
-	}
-	return gearOf(e.Cooker, 0) + "checked the " + strings.Join(names, ", ")
+	panic("gear without words")
 }
 
 func gearOf(cooker string, run kitchen.RunNo) string {
