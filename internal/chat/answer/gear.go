@@ -1,0 +1,83 @@
+package answer
+
+import (
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+)
+
+// gear folds what is known of the parts of the cookers.
+func (t *turn) gear() ([]kitchen.Gear, error) {
+	told, err := t.book.Standing(kitchen.GearSubject)
+	if err != nil {
+		return nil, err
+	}
+	changes, err := t.book.Standing(kitchenSubject)
+	return kitchen.FoldGear(append(told, changes...)), err
+}
+
+// gearDue is what to look at before a run's cooker is lit.
+func (t *turn) gearDue(run kitchen.Run) (kitchen.GearAsk, bool, error) {
+	known, err := t.gear()
+	if err != nil {
+		return kitchen.GearAsk{}, false, err
+	}
+	rows, err := t.book.LastRuns(lastRuns)
+	if err != nil {
+		return kitchen.GearAsk{}, false, err
+	}
+	earlier, err := t.folded(rows)
+	if err != nil {
+		return kitchen.GearAsk{}, false, err
+	}
+	ask, due := kitchen.GearDue(run.Cooker, known, earlier, t.now, t.now.Location())
+	return ask, due, nil
+}
+
+// gearTold writes that a part of a cooker failed or was looked at. An unnamed
+// cooker is that of the run meant, else the only one.
+func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
+	cooker, run, err := t.gearOf(ctx)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.GearView{Now: t.arrived()}
+	if run.No != 0 {
+		view.Run = &run
+	}
+	switch e := i.Entry.(type) {
+	case kitchen.GearFailed:
+		if e.Cooker == "" {
+			e.Cooker, e.Run = cooker, run.No
+		}
+		view.Entry = e
+	case kitchen.GearChecked:
+		if e.Cooker == "" {
+			e.Cooker = cooker
+		}
+		view.Entry = e
+	case kitchen.GaugeReads:
+		return t.set(phrase.Set{Changes: []kitchen.Change{e}})
+	}
+	if err := t.write(kitchen.GearSubject, view.Entry, t.text); err != nil {
+		return chat.Post{}, err
+	}
+	return wording.GearTold(view), nil
+}
+
+// gearOf is the cooker that gear is told of when none is named, and the run that
+// is in it.
+func (t *turn) gearOf(ctx scene) (string, kitchen.Run, error) {
+	open, err := t.openRuns()
+	if err != nil {
+		return "", kitchen.Run{}, err
+	}
+	for _, r := range open {
+		if r.No == ctx.run || len(open) == 1 || r.Cook == t.member.No {
+			return r.Cooker, r, nil
+		}
+	}
+	k, _ := t.settings.CookerNamed("")
+	return k.Name, kitchen.Run{}, nil
+}

@@ -1,0 +1,109 @@
+package answer
+
+import (
+	"errors"
+	"strconv"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+)
+
+// steps says the step at hand.
+func (t *turn) steps(i phrase.Steps, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if errors.As(err, new(nothingOn)) && ctx.plan != nil {
+		p, err := t.settings.Work(ctx.plan.Order)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		t.kind, t.said = planKind, ctx.plan.String()
+		return wording.Steps(wording.StepsView{Plan: p, Now: t.arrived()}), nil
+	}
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.stepsOf(run)
+}
+
+// stepsOf says the step of a run that is at hand. Nobody reports the steps before
+// the flame, so who asks again gets the next.
+func (t *turn) stepsOf(run kitchen.Run) (chat.Post, error) {
+	p, err := t.settings.Work(run.Order)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.StepsView{Run: run, Plan: p, Now: t.arrived()}
+	if run.Stage == kitchen.StagePlanned {
+		if view.At, err = t.stepAsked(run.No, wording.StepsBeforeFlame(p)); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	t.about = run.No.Subject()
+	return wording.Steps(view), nil
+}
+
+// stepAsked counts how often somebody asked for the next step of a run before its
+// flame: which of so many is at hand.
+func (t *turn) stepAsked(no kitchen.RunNo, of int) (int, error) {
+	for at := range of {
+		first, err := t.tellOnce(no.Prefix() + "step/" + strconv.Itoa(at))
+		if err != nil || first == wording.New {
+			return at, err
+		}
+	}
+	return of - 1, nil
+}
+
+// coolYet says what is known of how warm a run is.
+func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	t.about = run.No.Subject()
+	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimit()}
+	if i.By != nil {
+		if meant := i.By.Resolve(t.now, phrase.Forward); len(meant) > 0 {
+			view.By = meant[0]
+		}
+	}
+	return wording.CoolYet(view), nil
+}
+
+// logOf tells the story of a run, or lists the last ones.
+func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
+	if i.Which != (phrase.Which{}) || ctx.turn != nil && ctx.run != 0 {
+		run, err := t.which(i.Which, ctx, func(kitchen.Run) bool { return true })
+		if post, ok := t.unsettled(err); ok {
+			return post, nil
+		}
+		if err != nil {
+			return chat.Post{}, err
+		}
+		t.about = run.No.Subject()
+		return wording.Log(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
+	}
+	rows, err := t.book.LastRuns(lastRuns)
+	if i.Mine {
+		rows, err = t.book.LastRunsOf(t.member.No, lastRuns)
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	runs, err := t.folded(rows)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return wording.Runs(wording.RunsView{Runs: runs, Now: t.arrived(), Who: t.who}), nil
+}
+
+// lastRuns is how many runs a list shows.
+const lastRuns = 8

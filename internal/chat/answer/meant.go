@@ -1,0 +1,118 @@
+package answer
+
+import (
+	"errors"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/store"
+)
+
+// understand parses the text. What isn't a whole sentence by itself can be the
+// reply to the question just asked: it completes the text that was asked about.
+func (t *turn) understand(ctx scene) phrase.Parsed {
+	parsed := phrase.Parse(t.text, t.names)
+	whole := len(parsed.Intents) > 0 && parsed.Bare == phrase.Plainly
+	if ctx.asked == "" || t.m.Tap != nil || whole {
+		return parsed
+	}
+	first := phrase.Parse(ctx.asked, t.names)
+	if first.Ask == nil {
+		return parsed
+	}
+	sentence, ok := phrase.Complete(first.Ask, ctx.asked, t.text, t.names)
+	if !ok {
+		return parsed
+	}
+	t.text = sentence
+	return phrase.Parse(sentence, t.names)
+}
+
+// meant decides whether the bot should speak at all. In a group it answers what
+// is addressed to it and what parses as a whole; words that people also say to
+// each other count only from someone it has just talked with.
+func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
+	nothing := len(p.Intents) == 0 && p.Ask == nil && p.Near == nil
+	if t.m.Tap != nil && t.text == "" {
+		return false, nil // a button that is not of this room
+	}
+	if t.addressed() {
+		return t.text != "", nil
+	}
+	if nothing {
+		return false, nil
+	}
+	if p.Bare == phrase.Plainly || ctx.followed(p) {
+		return true, nil
+	}
+	if in, err := t.inRun(p); in || err != nil {
+		return in, err
+	}
+	return t.talkedLately()
+}
+
+// inRun reports whether words that are loosely said come from somebody who watches
+// a run, and fit there: "steam", "zero", "how long". Manners are no such words.
+func (t *turn) inRun(p phrase.Parsed) (bool, error) {
+	if t.member.No == 0 || len(p.Intents) == 0 || manners(p.Intents[0]) {
+		return false, nil
+	}
+	rows, err := t.book.OpenRuns()
+	if err != nil {
+		return false, err
+	}
+	for _, row := range rows {
+		if row.Cook != t.member.No {
+			continue
+		}
+		tell, ok := p.Intents[0].(phrase.Tell)
+		if !ok {
+			return true, nil
+		}
+		run, err := t.theRun(row.No)
+		if err != nil {
+			return false, err
+		}
+		if _, err := run.Apply(t.record(tell.Entries[0], t.m.At), t.settings); err == nil {
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
+// manners reports whether an intent is a greeting, thanks or a bare choice.
+func manners(i phrase.Intent) bool {
+	_, greets := i.(phrase.Greet)
+	_, thanks := i.(phrase.Thanks)
+	_, chooses := i.(phrase.Choose)
+	return greets || thanks || chooses
+}
+
+// addressed reports whether the message was plainly meant for the bot, whatever
+// it says.
+func (t *turn) addressed() bool {
+	return t.m.Address == chat.Addressed || t.m.Audience == chat.Private || t.m.Tap != nil || t.m.ReplyTo != ""
+}
+
+// choosing reports whether a text can only be the answer to a question.
+func choosing(p phrase.Parsed) bool {
+	if len(p.Intents) != 1 {
+		return false
+	}
+	_, ok := p.Intents[0].(phrase.Choose)
+	return ok
+}
+
+// talkedLately reports whether the speaker talked with the bot in this room in
+// the last ten minutes.
+func (t *turn) talkedLately() (bool, error) {
+	if t.member.No == 0 {
+		return false, nil
+	}
+	last, err := t.book.LastTurn(t.room.ID, t.member.No)
+	if errors.Is(err, store.ErrNotFound) {
+		return false, nil
+	}
+	return err == nil && t.m.At.Sub(last.At) <= 10*time.Minute, err
+}

@@ -1,0 +1,96 @@
+package answer
+
+import (
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// quiet sets quiet hours, the speaker's own or, by a steward, everybody's.
+func (t *turn) quiet(i phrase.Quiet) (chat.Post, error) {
+	q := kitchen.QuietHours{Member: t.member.No, From: i.From, To: i.To}
+	if i.Everybody {
+		q.Member = 0
+		if t.member.Role != kitchen.Steward {
+			return chat.Post{}, kitchen.NotSteward{}
+		}
+	}
+	return t.own(q)
+}
+
+// pingsWhere says where the speaker wants pings.
+func (t *turn) pingsWhere(i phrase.PingsWhere) (chat.Post, error) {
+	return t.own(kitchen.PingsPrivate{Member: t.member.No, Where: i.Where})
+}
+
+// own writes a change that everybody may make for themselves.
+func (t *turn) own(c kitchen.Change) (chat.Post, error) {
+	if err := check(t.settings, c); err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.write(kitchenSubject, c, t.text); err != nil {
+		return chat.Post{}, err
+	}
+	t.settings = t.settings.With(c)
+	return wording.Changed([]kitchen.Change{c}, t.settings), nil
+}
+
+// whyPing says why the ping replied to, or the last one, came; or why none did.
+func (t *turn) whyPing(i phrase.WhyPing, ctx scene) (chat.Post, error) {
+	came, next, err := t.pingsOfOpen(ctx.ping)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if i.None || came.Fired.IsZero() {
+		return t.whyNone(next)
+	}
+	view := wording.PingCame{Ping: came.Ping, Sent: came.Fired.In(t.now.Location()), Now: t.arrived()}
+	if no, ok := runOf(came.Key); ok {
+		if view.Run, err = t.theRun(no); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	return wording.WhyPing(view), nil
+}
+
+// whyNone says why no ping has come: the next one isn't due, or nothing waits.
+func (t *turn) whyNone(next store.PingRow) (chat.Post, error) {
+	view := wording.NoPingView{Why: wording.NothingWaited, Now: t.arrived(), Who: t.who}
+	if next.Key != "" {
+		view.Why, view.Ping = wording.NotDueYet, next.Ping
+		if no, ok := runOf(next.Key); ok {
+			run, err := t.theRun(no)
+			if err != nil {
+				return chat.Post{}, err
+			}
+			view.Run = run
+		}
+	}
+	return wording.WhyNoPing(view), nil
+}
+
+// pingsOfOpen finds among the pings of the open runs the one of a key, else the
+// last that came, and the next that waits.
+func (t *turn) pingsOfOpen(key string) (came, next store.PingRow, err error) {
+	open, err := t.book.OpenRuns()
+	if err != nil {
+		return came, next, err
+	}
+	for _, r := range open {
+		rows, err := t.book.Pings(r.No.Prefix())
+		if err != nil {
+			return came, next, err
+		}
+		for _, p := range rows {
+			switch {
+			case !p.Fired.IsZero() && (p.Key == key || came.Key != key && p.Fired.After(came.Fired)):
+				came = p
+			case p.Fired.IsZero() && (next.Key == "" || p.Due.Before(next.Due)):
+				next = p
+			}
+		}
+	}
+	return came, next, nil
+}
