@@ -21,6 +21,9 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 		moved.Order.Cooker = i.Cooker
 		ctx.plan = &moved
 	}
+	if err := t.loadScene(i, &ctx); err != nil {
+		return chat.Post{}, err
+	}
 	if err := t.loadMeant(i.Load, ctx); err != nil {
 		return chat.Post{}, err
 	}
@@ -110,6 +113,36 @@ func (t *turn) originOf(turn store.InboxID) (store.InboxID, error) {
 		}
 	}
 	return turn, nil
+}
+
+// loadScene finds the plan whose next load is meant: that of the run talked about,
+// else of the newest run that has one to come.
+func (t *turn) loadScene(i phrase.Cook, ctx *scene) error {
+	if i.Load == 0 {
+		return nil
+	}
+	rows, err := t.book.LastRuns(lastRuns)
+	if err != nil {
+		return err
+	}
+	runs, err := t.folded(rows)
+	if err != nil {
+		return err
+	}
+	for _, r := range runs {
+		if ctx.run != 0 && r.No != ctx.run || r.Turn == 0 || r.Loads < 2 {
+			continue
+		}
+		turn, err := t.book.Turn(store.InboxID(r.Turn))
+		if err != nil {
+			return err
+		}
+		if of := t.sceneOf(turn); of.plan != nil {
+			ctx.plan, ctx.at, ctx.planTurn = of.plan, of.at, of.planTurn
+			return nil
+		}
+	}
+	return nil
 }
 
 // loadMeant refuses a load named by number that is not the next one.

@@ -88,7 +88,8 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 		if err != nil {
 			return chat.Post{}, err
 		}
-		t.about = run.No.Subject()
+		t.kind, t.about = logKind, run.No.Subject()
+		t.said = phrase.Log{Which: phrase.Which{Run: run.No}}.String()
 		return wording.Log(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
 	}
 	rows, err := t.book.LastRuns(lastRuns)
@@ -107,3 +108,14 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 
 // lastRuns is how many runs a list shows.
 const lastRuns = 8
+
+// figures shows the working of what a run reached.
+func (t *turn) figures(no kitchen.RunNo) (chat.Post, error) {
+	run, err := t.theRun(no)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	t.kind, t.about = logKind, no.Subject()
+	t.said = phrase.Log{Which: phrase.Which{Run: no}}.String()
+	return wording.LogFigures(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
+}

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -106,7 +107,8 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if len(views) == 0 {
 		return nil
 	}
-	return p.send(row, views)
+	widest := slices.MaxFunc(batch, func(a, b store.PingRow) int { return cmp.Compare(a.Kind.Reach(), b.Kind.Reach()) })
+	return p.send(widest, views)
 }
 
 // pinging is one post of pings being made.
@@ -143,9 +145,14 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 	return lastOfChains(batch), nil
 }
 
-// together reports whether two pings go to the same person in the same room.
+// together reports whether two pings can be one post: to the same person in the
+// same room, or about one hot run, where who is asked last is everybody.
 func together(a, b store.PingRow) bool {
-	return a.Collective == b.Collective && a.To == b.To && a.Room == b.Room && a.Kind.Reach() == b.Kind.Reach()
+	if a.Collective != b.Collective || a.Room != b.Room {
+		return false
+	}
+	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing && a.About == b.About
+	return hot || a.To == b.To && a.Kind.Reach() == b.Kind.Reach()
 }
 
 // lastOfChains keeps of several pings that ask for one thing the last.

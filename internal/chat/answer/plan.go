@@ -161,6 +161,9 @@ func (t *turn) outBy(i phrase.OutBy, ctx scene) (chat.Post, error) {
 
 // why shows the working of the plan talked about, in the kitchen as it is now.
 func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
+	if ctx.log != 0 {
+		return t.figures(ctx.log)
+	}
 	if ctx.plan == nil {
 		return wording.NoWhy(), nil
 	}

@@ -28,6 +28,8 @@ type scene struct {
 	// about; zero and empty for none.
 	run  kitchen.RunNo
 	ping string
+	// log is the run whose story was told last; zero for none.
+	log kitchen.RunNo
 	// asked is the text of the question that waits for an answer, helped is set when
 	// the last answer was a page of help.
 	asked  string
@@ -90,6 +92,9 @@ func (t *turn) rowScene(row store.Row) (scene, error) {
 	}
 	of := t.sceneOf(turn)
 	of.run, of.turn = s.run, &turn
+	if turn.Kind == logKind {
+		of.log = s.run
+	}
 	return of, nil
 }
 
@@ -131,11 +136,27 @@ func (t *turn) lastScene() (scene, error) {
 		return scene{}, err
 	}
 	s := t.sceneIn(turns)
-	s.helped = len(turns) > 0 && turns[0].Kind == helpKind
+	if len(turns) > 0 {
+		s.helped = turns[0].Kind == helpKind
+		s.log = t.loggedIn(turns[0])
+	}
 	if s.plan == nil && s.set == nil {
 		return t.othersScene(s)
 	}
 	return s, nil
+}
+
+// loggedIn is the run whose story a turn told.
+func (t *turn) loggedIn(turn store.Turn) kitchen.RunNo {
+	if turn.Kind != logKind {
+		return 0
+	}
+	for _, i := range phrase.Parse(turn.Said, t.names).Intents {
+		if log, ok := i.(phrase.Log); ok {
+			return log.Which.Run
+		}
+	}
+	return 0
 }
 
 // lookBack is how many turns of a speaker are looked through for a scene.

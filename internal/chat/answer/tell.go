@@ -56,7 +56,8 @@ func beginsRun(e kitchen.RunEntry) bool {
 // tellOf writes entries of one run and says how it stands now. What can't be so
 // is refused; what came before it in the same breath counts.
 func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time) (chat.Post, error) {
-	v := wording.RunView{Was: &run, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
+	was := run
+	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
 	for _, e := range entries {
 		_, err := run.Apply(t.record(e, at), t.settings)
 		if err != nil && v.Told == nil {

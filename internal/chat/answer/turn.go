@@ -367,6 +367,7 @@ const (
 	setKind     = "set"
 	tellKind    = "tell"
 	helpKind    = "help"
+	logKind     = "log"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"ryebell/internal/chat"
-	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
@@ -74,9 +73,4 @@ func capital(s string) string {
 		return s
 	}
 	return strings.ToUpper(s[:1]) + s[1:]
-}
-
-// cookAgain is the sentence that puts an order on.
-func cookAgain(o kitchen.Order) string {
-	return phrase.Cook{Order: &o, Cooker: o.Cooker}.String()
 }

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
@@ -209,7 +210,7 @@ func (v RunView) cooling(s *sheet) {
 	_, out := v.Run.LastStep(kitchen.KindOutOfPot)
 	switch {
 	case out && v.More != nil:
-		s.then(say("Next: the next load. Top up the water first."), tap("Next load", cookAgain(*v.More)))
+		s.then(say("Next: the next load. Top up the water first."), tap("Next load", phrase.Cook{Load: phrase.NextLoad}.String()))
 	case !out:
 		if _, now := v.Told.(kitchen.AtZero); now {
 			s.add(may, say("In the shut pot it takes half as long again, or twice."))
