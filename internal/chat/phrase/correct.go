@@ -64,8 +64,8 @@ func senseText(s Sense) string {
 	}
 	for i := range measures {
 		for _, m := range measures[i].means {
-			if m.unit != s.Unit || m.dim != s.Dim {
-				continue
+			if m.unit != s.Unit || m.dim != s.Dim || m.unit != measures[i].means[0].unit {
+				continue // "oz" alone is no fluid ounce
 			}
 			name, _, _ := strings.Cut(measures[i].words, " ")
 			for _, of := range []func(float64) float64{m.one, m.imperial} {
