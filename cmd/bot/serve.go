@@ -48,7 +48,7 @@ func (p program) serve(ctx context.Context, c config, o options) error {
 // no code: the book gets a collective for them at the first start.
 func (p program) talk(ctx context.Context, db *store.DB, c config, cc console.Config) error {
 	var h *house
-	cc.Drain = func(ctx context.Context) error { return h.outbox.Deliver(ctx, chat.Console, time.Now()) }
+	cc.Drain = func(ctx context.Context) error { return h.drain(ctx, chat.Console) }
 	h = wire(db, localZone(p.env, os.Readlink), p.logger(c.Log), console.New(cc))
 	if err := h.found(ctx, console.Room(), cc.Person, time.Now()); err != nil {
 		return err

@@ -104,6 +104,17 @@ func (h *house) excuse(ctx context.Context, d chat.Door, m chat.Message, failure
 	}
 }
 
+// drain sends what was answered through a door. A book that can't be told so for
+// now ends no talk: what is not marked is sent again, and flush tells in the end.
+func (h *house) drain(ctx context.Context, d chat.DoorName) error {
+	err := h.outbox.Deliver(ctx, d, time.Now())
+	if err == nil || fatal(err) || ctx.Err() != nil {
+		return err
+	}
+	h.log.Warn("posts not sent", "door", d, "error", err)
+	return nil
+}
+
 // flush sends what was answered and is not out yet, even when ctx has ended.
 func (h *house) flush(ctx context.Context) error {
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(ctx), flushTime)
