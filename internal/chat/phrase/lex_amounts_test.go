@@ -156,3 +156,34 @@ func TestLexSlips(t *testing.T) {
 		{"outlive", "outlive"},
 	})
 }
+
+// What a jar or bag is like is passed over, and so is the sign between a count and
+// a size.
+func TestLexTrimmings(t *testing.T) {
+	holdTokens(t, []struct{ text, want string }{
+		{"4 wide mouth quart jars rye", "n4 | jar 946.3529 ml | jar | grain:rye"},
+		{"4 wide-mouth quarts", "n4 | jar 946.3529 ml"},
+		{"4 mason jars", "n4 | jar"},
+		{"3 filter patch bags", "n3 | bag"},
+		{"3 filter-patch bags", "n3 | bag"},
+		{"3 filter bags", "n3 | bag"},
+		{"what filter", "what | filter"},
+		{"10 fl oz jars", "q10 0.2957=fl oz | jar"},
+		{"4 8 fl oz jars", "n4 | q8 0.2366=fl oz | jar"},
+		{"4 2-cup jars", "n4 | q2 0.4732=cup | jar"},
+		{"3 1 1/2-pint jars", "n3 | q1.5 0.7098=pint | jar"},
+		{"1 2 1/2-pound bag", "n1 | q2.5 1133.9809=lb | bag"},
+		{"2 1/2-pint jars", "n2 | q0.5 0.2366=pint | jar"},
+		{"1 1/2-pint jar", "n1 | q0.5 0.2366=pint | jar"},
+		{"3 x 1 1/2-pint jars", "n3x | q1.5 0.7098=pint | jar"},
+		{"2 bags @ 3 lb", "n2 | bag | q3 1360.7771=lb"},
+		{"2 bags a 3 lb", "n2 | bag | q3 1360.7771=lb"},
+		{"2 bags à 3 lb", "n2 | bag | q3 1360.7771=lb"},
+		{"2 a 3 lb", "n2 | q3 1360.7771=lb"},
+		{"a 3 lb bag", "n1 | q3 1360.7771=lb | bag"},
+		{"bags a 3 lb bag", "bag | q3 1360.7771=lb | bag"},
+		{"we meet @ 3", "we | meet | @ | n3"},
+		{"glass jars", "jar"},
+		{"3 wide mouth mason quart jars", "n3 | jar 946.3529 ml | jar"},
+	})
+}

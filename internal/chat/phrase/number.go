@@ -102,6 +102,12 @@ func (l *lexer) startsNumber(i int) bool {
 		a.text == "." && l.digitsAt(i+1)
 }
 
+// counts reports whether atom i is a number, with a space behind it.
+func (l *lexer) counts(i int) bool {
+	a := l.at(i)
+	return l.at(i+1).gap && (a.kind == atomDigits || a.text == "x" || a.known != nil && a.known.number != 0 && a.known.number != article)
+}
+
 func fraction(a *atom) (float64, bool) {
 	if a.kind != atomSign || len(a.text) < 2 {
 		return 0, false
@@ -154,7 +160,7 @@ func (l *lexer) written(i int) numeric {
 		return l.divided(n, i)
 	}
 	if n.plain {
-		n = l.mixedUp(n)
+		n = l.mixedUp(n, i)
 	}
 	// 14:60 is no time, 3² is not 3, and 6' is feet or a quote.
 	if l.glued(n.end, ":") && l.digitsAt(n.end+1) || l.raised(n.end) || l.glued(n.end, "'") && !l.feet(n.end) {
@@ -246,7 +252,7 @@ func fractional(over, under float64) bool {
 
 // mixedUp adds a fraction behind a whole number: 1½, 1 1/2, 1-1/2. "2 1/2-pint"
 // is two of a half pint: there the hyphen ties the fraction to the unit.
-func (l *lexer) mixedUp(n numeric) numeric {
+func (l *lexer) mixedUp(n numeric, i int) numeric {
 	j, hyphen := n.end, false
 	if l.glued(j, "-") && !l.at(j+1).gap {
 		j, hyphen = j+1, true
@@ -263,12 +269,15 @@ func (l *lexer) mixedUp(n numeric) numeric {
 		part, end = f.v, f.end
 	}
 	tied := l.glued(end, "-") && l.at(end+1).known != nil && l.at(end+1).known.measure != nil
+	// In "3 1 1/2-pint jars" the 3 is the count already.
+	counted := l.counts(i - 1)
+	tied = tied && !counted
 	if part == 0 || part >= 1 || a.gap && !hyphen && tied {
 		return n
 	}
 	n.v += part
 	n.end, n.plain = end, false
-	n.mixed = a.gap && !hyphen
+	n.mixed = a.gap && !hyphen && !counted
 	return n
 }
 
