@@ -18,6 +18,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if dip, ok := i.Entries[0].(kitchen.Dipped); ok && i.When == nil {
+		at = at.Add(-dip.For) // it is told when it is over, and counts from its beginning
+	}
 	follows := func(r kitchen.Run) bool {
 		_, err := r.Apply(t.record(i.Entries[0], at), t.settings)
 		return err == nil
@@ -174,8 +177,8 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	at := last.At.Add(i.To.Shift) // "10 min earlier" counts from then
-	if i.To.Clock != nil {
+	at := last.At.Add(i.To.Shift)
+	if !i.FromThere {
 		if at, err = t.past(&i.To); err != nil {
 			return chat.Post{}, err
 		}
