@@ -104,5 +104,6 @@ var worst = map[string]string{
 	"hyphens": "1-", "strokes": "1/2", "and": "1 and a half ", "hundred": "hundred ", "days": "1 day ", "clock": "1:00-",
 	"wide": "３", "ligature": "㎏", "marks": "e\u0301", "half": "half ", "to": "1 to ", "in": "in ", "of a": "half of a ",
 	"on": "on sat ", "ref": "1.1,1", "names": "big ", "x": "x 3", "past": "half past ", "hyphenated": "half-", "ten": "ten ",
-	"dollar": "$ 1 and ", "at": "at 1 ", "the": "the first ", "grain": "grain to ", "mends": "temparaturr ", "thousand": "one hundred and ",
+	"dollar": "$ 1 and ", "at": "at 1 ", "the": "the first ", "grain": "grain to ", "mends": "temparaturr ", "mason": "mason ", "twice": "1 kg (", "glossed": "1 kg / 1 kg ", "thousands": "1 000 ", "point": "one point ",
+	"compound": "1 lb, 1 oz ", "dozen": "half dozen ", "thousand": "one hundred and ",
 }

@@ -270,6 +270,8 @@ func momentText(m Moment) string {
 
 func clockText(c ClockTime) string {
 	switch {
+	case c.Hour == 24 && !c.Half:
+		return "midnight"
 	case !c.Half:
 		return fmt.Sprintf("%d:%02d", c.Hour, c.Minute)
 	case c.Hour < 12:
@@ -292,6 +294,10 @@ func dayText(d Day) string {
 		return strings.ToLower(d.Weekday.String())
 	case d.HasWeekday && d.Month == 0:
 		return fmt.Sprintf("%s %s", strings.ToLower(d.Weekday.String()), nth(d.Date))
+	case d.HasWeekday:
+		weekday := strings.ToLower(d.Weekday.String()) // it may not be that of the date: whoever resolves it asks
+		d.HasWeekday = false
+		return weekday + " " + dayText(d)
 	case d.Date != 0 && d.Month == 0:
 		return "the " + nth(d.Date)
 	case d.Year != 0:

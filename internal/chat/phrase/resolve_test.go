@@ -220,6 +220,7 @@ func anyMoment(t *rapid.T) Moment {
 		{Shift: rapid.IntRange(-100, 100).Draw(t, "days")},
 		{HasWeekday: true, Weekday: weekday},
 		{HasWeekday: true, Weekday: weekday, Next: true},
+		{HasWeekday: true, Weekday: weekday, Last: true},
 		{HasWeekday: true, Weekday: weekday, NextWeek: true},
 		{HasWeekday: true, Weekday: weekday, Date: day},
 		{HasWeekday: true, Weekday: weekday, Month: month, Date: day},
@@ -237,5 +238,21 @@ func anyMoment(t *rapid.T) Moment {
 		s := rapid.IntRange(-400_000, 400_000).Filter(func(n int) bool { return n != 0 }).Draw(t, "seconds")
 		return Moment{Shift: time.Duration(s) * time.Second}
 	}
+	if d.Said && rapid.Bool().Draw(t, "midnight") {
+		clock = ClockTime{Hour: 24, Half: rapid.Bool().Draw(t, "end of the day")}
+	}
 	return Moment{Day: d, Clock: &clock}
+}
+
+// Intents print their moments in another form, for buttons: it must read back
+// too.
+func TestMomentsOfIntentsPrintAsTheyRead(t *testing.T) {
+	for _, text := range []string{
+		"tuesday 4 march", "friday 2026-03-03 24:00", "last monday 2:00pm", "friday midnight", "the 14th 9:30", "tomorrow 9:30",
+	} {
+		m := momentOf(t, text)
+		if again := momentOf(t, momentText(m)); !equal(again, m) {
+			t.Errorf("%q prints as %q, which reads as %#v", text, momentText(m), again)
+		}
+	}
 }
