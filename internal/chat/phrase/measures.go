@@ -136,6 +136,9 @@ var measures = []measure{
 	{words: "gb mb kb px dpi", means: []meaning{as(Other, "bytes", times(1))}},
 }
 
+// money reports whether m is a currency.
+func (m *measure) money() bool { return m.means != nil && m.means[0].dim == Money }
+
 // senses works out the meanings of v of the unit.
 func (m *measure) senses(v float64, imperial bool) []Sense {
 	s := make([]Sense, len(m.means))

@@ -73,20 +73,6 @@ func (l *lexer) readNumber(i int) (numeric, bool) {
 	return l.vague(l.twice(l.multiplied(l.andPart(n)))), true
 }
 
-// headless reports whether the comma at i is a decimal one with nothing before
-// it: ,5 kg. Behind a bag or a unit it rather parts two things.
-func (l *lexer) headless(i int) bool {
-	if l.at(i).text != "," || !l.at(i).gap || !l.digitsAt(i+1) {
-		return false
-	}
-	before := l.at(i - 1)
-	if before.text != "" && (before.known == nil || before.known.class != Filler && before.known.class != Asking) {
-		return false
-	}
-	_, _, ok := l.unitAt(i+2, true)
-	return ok
-}
-
 // signed reports whether the hyphen at i is a minus: glued to the number and not
 // to what stands before.
 func (l *lexer) signed(i int) bool {
@@ -394,21 +380,6 @@ func (l *lexer) part(i int) (numeric, bool) {
 	n.end = l.ofA(i + 1)
 	_, _, ok := l.unitAt(n.end, true)
 	return n, ok
-}
-
-// couple reads a couple of and a pair of. A couple without its article can be a
-// few.
-func (l *lexer) couple(i int) (numeric, bool) {
-	j := i + 1
-	if l.is(j, "of") {
-		j++
-	}
-	n := numeric{v: 2, end: j, unclear: l.at(i).text == "couple"}
-	if l.at(i).text == "couple" && l.is(i-1, "a") {
-		return n, true
-	}
-	k := l.at(j).known
-	return n, k != nil && (k.vessel != 0 || k.measure != nil) || l.startsNumber(j)
 }
 
 // article reads a and an where they count: a bag, a 1-pound bag, a dozen.

@@ -15,9 +15,10 @@ func (l *lexer) thousandth(i, end int) bool {
 	}
 	m, _, ok := l.unitAt(end, true)
 	if !ok {
-		return tail == "000" && l.percentAt(end) == end
+		before := l.measureOf(l.at(i - 1))
+		return tail == "000" && l.percentAt(end) == end || before != nil && before.money()
 	}
-	return l.small(m)
+	return m.money() || l.small(m)
 }
 
 // small reports whether a unit is so small that thousands of it are usual.
@@ -155,4 +156,33 @@ func (l *lexer) vague(n numeric) numeric {
 		n.unclear, n.end = true, j+1
 	}
 	return n
+}
+
+// couple reads a couple of and a pair of. A couple without its article can be a
+// few.
+func (l *lexer) couple(i int) (numeric, bool) {
+	j := i + 1
+	if l.is(j, "of") {
+		j++
+	}
+	n := numeric{v: 2, end: j, unclear: l.at(i).text == "couple"}
+	if l.at(i).text == "couple" && l.is(i-1, "a") {
+		return n, true
+	}
+	k := l.at(j).known
+	return n, k != nil && (k.vessel != 0 || k.measure != nil) || l.startsNumber(j)
+}
+
+// headless reports whether the comma at i is a decimal one with nothing before
+// it: ,5 kg. Behind a bag or a unit it rather parts two things.
+func (l *lexer) headless(i int) bool {
+	if l.at(i).text != "," || !l.at(i).gap || !l.digitsAt(i+1) {
+		return false
+	}
+	before := l.at(i - 1)
+	if before.text != "" && (before.known == nil || before.known.class != Filler && before.known.class != Asking) {
+		return false
+	}
+	_, _, ok := l.unitAt(i+2, true)
+	return ok
 }

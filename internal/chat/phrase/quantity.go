@@ -343,6 +343,9 @@ func (l *lexer) bound(i int) int {
 	if m, k, ok := l.unitAt(end, true); ok {
 		end, r.Senses = k, l.ofOne(m)
 	}
+	if n.unclear {
+		return l.emit(Unclear{l.over(i, end)}, end)
+	}
 	r.at = l.over(i, end)
 	return l.emit(r, end)
 }
