@@ -13,8 +13,7 @@ import (
 // reply to the question just asked: it completes the text that was asked about.
 func (t *turn) understand(ctx scene) phrase.Parsed {
 	parsed := phrase.Parse(t.text, t.names)
-	whole := len(parsed.Intents) > 0 && parsed.Bare == phrase.Plainly
-	if ctx.asked == "" || t.m.Tap != nil || whole {
+	if ctx.asked == "" || t.m.Tap != nil {
 		return parsed
 	}
 	first := phrase.Parse(ctx.asked, t.names)

@@ -214,11 +214,11 @@ func partOfDay(c, d cursor, b Book, meant bool) (Intent, cursor, bool) {
 			continue
 		}
 		e.plain = true
-		e.ask = &asking{gap: WhichWord, about: about, options: p.hours, fill: func(reply cursor) (string, bool) {
+		e.ask = &asking{gap: WhichWord, about: about, options: p.hours, fill: func(reply cursor) (string, cursor, bool) {
 			v, ok := hoursSaid(reply, p.late)
 			filled := b
 			filled.When = Interval{From: Moment{Day: m.Day, Clock: v.From.Clock}, To: Moment{Day: m.Day, Clock: v.To.Clock}}
-			return filled.String(), ok
+			return filled.String(), reply.end(), ok
 		}}
 		return b, e, true
 	}

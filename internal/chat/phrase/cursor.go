@@ -76,13 +76,23 @@ type cursor struct {
 }
 
 // asking is a question with a hole: fill prints the
-// sentence that the words of a reply complete the reading to.
+// sentence that the words of a reply complete the reading to, and returns the
+// place behind them.
 type asking struct {
 	gap     Gap
 	about   string
 	options []string
-	fill    func(reply cursor) (string, bool)
+	fill    func(reply cursor) (whole string, rest cursor, ok bool)
 }
+
+// end returns the place behind all.
+func (c cursor) end() cursor {
+	c.i = len(c.s.toks)
+	return c
+}
+
+// left returns what is left of the text.
+func (c cursor) left() string { return c.s.typed(c.i, len(c.s.toks)) }
 
 func (c cursor) done() bool { return c.i >= len(c.s.toks) }
 

@@ -70,7 +70,11 @@ func (d draft) String() string {
 		s += " at " + plain(d.share.Value) + "%"
 	}
 	it.Grain, it.Route = 0, 0
-	return s + attributesText(it)
+	s += attributesText(it)
+	if d.tail != "" {
+		s += " " + d.tail
+	}
+	return s
 }
 
 // ounces reports whether a jar was sized in ounces, of weight or fluid.
@@ -121,7 +125,7 @@ func (d draft) example() string {
 type openItem struct {
 	gap     Gap
 	options []string
-	settle  func(d draft, reply cursor) (draft, bool)
+	settle  func(d draft, reply cursor) (draft, cursor, bool)
 }
 
 // question is what an item leaves open, the weightiest first; nil when it is
@@ -190,92 +194,103 @@ func grainLabels(grains []grain.Kind) []string {
 	return labels
 }
 
-func settleVessel(d draft, reply cursor) (draft, bool) {
-	c, _, ok := reply.vessel()
+func settleVessel(d draft, reply cursor) (draft, cursor, bool) {
+	c, e, ok := reply.vessel()
 	d.item.Container.Vessel = c.Vessel
-	return d, ok && !c.Sized()
+	return d, e, ok && !c.Sized()
 }
 
-func settleEach(d draft, reply cursor) (draft, bool) {
+func settleEach(d draft, reply cursor) (draft, cursor, bool) {
 	size := d.behind
 	d.behind = nil
-	if _, ok := reply.phrase("each", "per jar", "every one", "apiece", "ea"); ok {
-		return d, true
+	if e, ok := reply.phrase("each", "per jar", "per bag", "every one", "apiece", "ea"); ok {
+		return d, e, true
 	}
-	_, ok := reply.phrase("together", "all together", "all", "in all", "total", "in total", "altogether")
+	e, ok := reply.phrase("together", "all together", "all", "in all", "total", "in total", "altogether")
 	if m, mass := size.sense(Mass); mass {
 		share := *size
 		share.Number /= float64(max(1, d.item.Count))
 		share.Senses = []Sense{{Mass, m.Value / float64(max(1, d.item.Count)), "g"}}
 		d.amount = &share
-		return d, ok
+		return d, e, ok
 	}
 	d.item.Container.Volume /= unit.Litres(max(1, d.item.Count))
-	return d, ok && d.item.Container.Volume >= smallestJar
+	return d, e, ok && d.item.Container.Volume >= smallestJar
 }
 
-func settleOunces(d draft, reply cursor) (draft, bool) {
-	if _, ok := reply.phrase("weight", "by weight", "weigh", "grain"); ok {
+func settleOunces(d draft, reply cursor) (draft, cursor, bool) {
+	if e, ok := reply.phrase("weight", "by weight", "weigh", "grain"); ok {
 		m, _ := d.amount.sense(Mass)
 		d.item.Container.Weight, d.amount = unit.Grams(m.Value), nil
-		return d, true
+		return d, e, true
 	}
-	_, ok := reply.phrase("volume", "by volume", "fluid", "fluid ounces", "jar", "brim")
+	e, ok := reply.phrase("volume", "by volume", "fluid", "fluid ounces", "jar", "brim")
 	v, _ := d.amount.sense(Volume)
 	d.item.Container.Volume, d.amount = unit.Litres(v.Value), nil
-	return d, ok
+	return d, e, ok
 }
 
 // settleSize takes "quart", "500 ml", "5 lb ones".
-func settleSize(d draft, reply cursor) (draft, bool) {
-	c, ok := sizeOf(reply, d.item.Container.Vessel)
+func settleSize(d draft, reply cursor) (draft, cursor, bool) {
+	c, e, ok := sizeOf(reply, d.item.Container.Vessel)
 	d.item.Container = c
-	return d, ok
+	return d, e, ok
 }
 
-// sizeOf reads the size of a vessel, "quart" as one quart.
-func sizeOf(reply cursor, v kitchen.Vessel) (kitchen.Container, bool) {
-	if c, _, ok := reply.vessel(); ok && c.Sized() && c.Vessel == v {
-		return c, true
+// sizeOf reads the size of a vessel, "quart" as one quart, and the word for the
+// vessel behind it.
+func sizeOf(reply cursor, v kitchen.Vessel) (kitchen.Container, cursor, bool) {
+	if c, e, ok := reply.vessel(); ok && c.Sized() && c.Vessel == v {
+		return c, e.noun(v), true
 	}
 	q, ok := reply.token().(Quantity)
 	if !ok {
-		one := cursor{s: read("1 "+reply.s.typed(reply.i, len(reply.s.toks)), reply.s.names)}
-		if q, ok = one.token().(Quantity); !ok {
-			return kitchen.Container{}, false
+		reply = cursor{s: read("1 "+reply.left(), reply.s.names)}
+		if q, ok = reply.token().(Quantity); !ok {
+			return kitchen.Container{}, reply, false
 		}
 	}
+	e := reply.use(1).noun(v)
 	volume, isVolume := q.sense(Volume)
 	mass, isMass := q.sense(Mass)
 	switch {
 	case v == kitchen.Jar && isVolume:
-		return kitchen.Container{Vessel: v, Volume: unit.Litres(volume.Value)}, true
+		return kitchen.Container{Vessel: v, Volume: unit.Litres(volume.Value)}, e, true
 	case isMass:
-		return kitchen.Container{Vessel: v, Weight: unit.Grams(mass.Value)}, true
+		return kitchen.Container{Vessel: v, Weight: unit.Grams(mass.Value)}, e, true
 	}
-	return kitchen.Container{}, false
+	return kitchen.Container{}, e, false
 }
 
-func settleRoute(d draft, reply cursor) (draft, bool) {
+// noun takes what names a vessel behind its size.
+func (c cursor) noun(v kitchen.Vessel) cursor {
+	c = c.over("each", "ea", "apiece", "size", "sized")
+	if k, e, ok := c.vessel(); ok && k == (kitchen.Container{Vessel: v}) {
+		return e
+	}
+	return c.over("one", "ones")
+}
+
+func settleRoute(d draft, reply cursor) (draft, cursor, bool) {
 	r, ok := reply.token().(RouteWord)
 	d.item.Route, d.routes = r.Route, []kitchen.Route{r.Route}
-	return d, ok
+	return d, reply.use(1), ok
 }
 
-func settleGrain(d draft, reply cursor) (draft, bool) {
+func settleGrain(d draft, reply cursor) (draft, cursor, bool) {
 	g, ok := reply.token().(GrainWord)
 	d.item.Grain, d.grains = g.Grain, []grain.Kind{g.Grain}
-	return d, ok
+	return d, reply.use(1), ok
 }
 
-func settleShare(d draft, reply cursor) (draft, bool) {
+func settleShare(d draft, reply cursor) (draft, cursor, bool) {
 	share := unit.Percent(d.share.Value)
 	d.share = nil
 	if isMoist(reply.word(0)) {
 		d.item.Moisture = share
-		return d, true
+		return d, reply.use(1), true
 	}
-	_, ok := reply.phrase("water", "ratio", "water ratio", "water per grain", "per grain", "hydration")
+	e, ok := reply.phrase("water", "ratio", "water ratio", "water per grain", "per grain", "hydration")
 	d.item.Ratio = unit.Ratio(share)
-	return d, ok
+	return d, e, ok
 }

@@ -28,6 +28,8 @@ type draft struct {
 	grains []grain.Kind
 	// from and to are the tokens with a meaning: [from, to).
 	from, to int
+	// tail is what else was said of it in a reply, as typed.
+	tail string
 }
 
 func (d *draft) empty() bool {

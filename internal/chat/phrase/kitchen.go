@@ -116,14 +116,14 @@ func longestSetting(c cursor) (best kitchen.Change, end cursor, ok bool) {
 // askOf makes the question about one of several settings into one about all.
 func askOf(s Set, open int, ask asking) *asking {
 	one := ask.fill
-	ask.fill = func(reply cursor) (string, bool) {
-		filled, ok := one(reply)
+	ask.fill = func(reply cursor) (string, cursor, bool) {
+		filled, rest, ok := one(reply)
 		said := make([]string, len(s.Changes))
 		for i, c := range s.Changes {
 			said[i] = changeText(c)
 		}
 		said[open] = filled
-		return strings.Join(said, "; "), ok
+		return strings.Join(said, "; "), rest, ok
 	}
 	return &ask
 }

@@ -171,17 +171,17 @@ func bigUnit(q *Quantity) bool {
 // question asks whether jars or the pot was meant.
 func (f *facts) question() *asking {
 	out, open, pot := f.out, *f.open, f.pot
-	return &asking{gap: PotOrJars, about: f.about, options: []string{"quart jars", "pot volume"}, fill: func(reply cursor) (string, bool) {
-		if _, ok := reply.phrase("pot", "the pot", "pot volume", "volume", "the volume"); ok {
+	return &asking{gap: PotOrJars, about: f.about, options: []string{"quart jars", "pot volume"}, fill: func(reply cursor) (string, cursor, bool) {
+		if e, ok := reply.phrase("pot", "the pot", "pot volume", "volume", "the volume"); ok {
 			filled := out
 			filled.Pot = pot
 			filled.Takes = append(append([]kitchen.Capacity(nil), out.Takes[:open]...), out.Takes[open+1:]...)
-			return cookerText(filled), true
+			return cookerText(filled), e, true
 		}
-		if v, _, ok := reply.vessel(); ok && v.Vessel == kitchen.Jar {
-			return cookerText(out), true
+		if v, e, ok := reply.vessel(); ok && v.Vessel == kitchen.Jar {
+			return cookerText(out), e.over("jars", "jar"), true
 		}
-		return "", false
+		return "", reply, false
 	}}
 }
 

@@ -51,12 +51,15 @@ func (c cursor) named(words ...string) bool {
 
 // lengthQuestion asks for the unit of a height.
 func lengthQuestion(c cursor, n float64) *asking {
-	return &asking{gap: WhichLength, about: c.s.typed(c.i, c.i+1), options: []string{"metres", "feet"}, fill: func(reply cursor) (string, bool) {
-		if _, ok := reply.phrase("metres", "meters", "m", "metre", "meter"); ok {
-			return "elevation " + plain(n) + " m", true
+	return &asking{gap: WhichLength, about: c.s.typed(c.i, c.i+1), options: []string{"metres", "feet"}, fill: func(reply cursor) (string, cursor, bool) {
+		if m, e, ok := reply.quantity(Length); ok {
+			return "elevation " + senseText(m), e, true // said anew
 		}
-		_, ok := reply.phrase("feet", "ft", "foot")
-		return "elevation " + plain(n) + " ft", ok
+		if e, ok := reply.phrase("metres", "meters", "m", "metre", "meter"); ok {
+			return "elevation " + plain(n) + " m", e, true
+		}
+		e, ok := reply.phrase("feet", "ft", "foot")
+		return "elevation " + plain(n) + " ft", e, ok
 	}}
 }
 
@@ -102,14 +105,18 @@ func scaleQuestion(c cursor, n float64) *asking {
 	if n <= comfortable {
 		options = []string{"°C", "°F"}
 	}
-	return &asking{gap: WhichScale, about: c.s.typed(c.i, c.i+1), options: options, fill: func(reply cursor) (string, bool) {
+	return &asking{gap: WhichScale, about: c.s.typed(c.i, c.i+1), options: options, fill: func(reply cursor) (string, cursor, bool) {
+		n := n
+		if q, ok := reply.token().(Quantity); ok {
+			n = q.Number // "room 19" was a slip: "20C"
+		}
 		switch scale, _ := scaleSaid(reply); scale {
 		case 'f':
-			return "room " + plain(n) + " °F", true
+			return "room " + plain(n) + " °F", reply.end(), true
 		case 'c':
-			return "room " + plain(n) + " °C", true
+			return "room " + plain(n) + " °C", reply.end(), true
 		}
-		return "", false
+		return "", reply, false
 	}}
 }
 
@@ -126,6 +133,7 @@ func scaleSaid(c cursor) (rune, bool) {
 		}
 	}
 	w := strings.ToLower(strings.Trim(c.s.text, " °.!?"))
+	w = strings.TrimSuffix(strings.TrimSuffix(w, " please"), " pls")
 	switch w = strings.TrimPrefix(strings.TrimPrefix(w, "degrees "), "in "); w {
 	case "f", "fahrenheit":
 		return 'f', true

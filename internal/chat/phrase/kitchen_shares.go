@@ -10,10 +10,10 @@ import (
 
 // fillQuestion asks which jars hold that much.
 func fillQuestion(about string, fill kitchen.JarFill) *asking {
-	return &asking{gap: WhichSize, about: about, options: []string{"quart", "pint", "half gallon", "litre"}, fill: func(reply cursor) (string, bool) {
-		k, ok := sizeOf(reply, kitchen.Jar)
+	return &asking{gap: WhichSize, about: about, options: []string{"quart", "pint", "half gallon", "litre"}, fill: func(reply cursor) (string, cursor, bool) {
+		k, e, ok := sizeOf(reply, kitchen.Jar)
 		fill.Container = k
-		return changeText(fill), ok && k.Volume > 0
+		return changeText(fill), e, ok && k.Volume > 0
 	}}
 }
 
@@ -50,15 +50,15 @@ func shareRule(c cursor) (kitchen.Change, cursor, bool) {
 		e.near = &Near{Trouble: Incomplete, Got: c.s.typed(c.i, e.i), Example: changeText(stored)}
 		return stored, e, true
 	}
-	e.ask = &asking{gap: MoistureOrRatio, about: c.s.typed(c.i, e.i), options: []string{"water ratio", "moisture"}, fill: func(reply cursor) (string, bool) {
+	e.ask = &asking{gap: MoistureOrRatio, about: c.s.typed(c.i, e.i), options: []string{"water ratio", "moisture"}, fill: func(reply cursor) (string, cursor, bool) {
 		ok := false
 		if isMoist(reply.word(0)) {
 			wet := r
 			wet.Ratio, ok = ratioOf(unit.Percent(p))
-			return ratioText(wet), ok
+			return ratioText(wet), reply.use(1), ok
 		}
-		_, ok = reply.phrase("water", "ratio", "water ratio", "water per grain", "per grain", "hydration")
-		return ratioText(r), ok && r.Ratio >= driest && r.Ratio <= wettest
+		f, ok := reply.phrase("water", "ratio", "water ratio", "water per grain", "per grain", "hydration")
+		return ratioText(r), f, ok && r.Ratio >= driest && r.Ratio <= wettest
 	}}
 	return r, e, true
 }

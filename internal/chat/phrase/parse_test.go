@@ -203,6 +203,26 @@ func TestComplete(t *testing.T) {
 		{"we're at 1600 m, 5 jars", "pint", "we're at 1600 m, 5 pint jars"},
 		{"cook 5 jars rye lc", "quart", "cook 5 quart jars rye lc"},
 		{"the usual is 3 bags agar", "5lb", "the usual is 3 bags 5lb agar"},
+		// What else a reply says counts as if it had been said at first.
+		{"5 jars", "quart lc", "5 quart jars lc"},
+		{"5 jars", "quart jars rye lc", "5 quart jars rye lc"},
+		{"5 jars", "1 quart lc", "5 quart jars lc"},
+		{"5 jars", "quart of milk please", ""},
+		{"5 jars", "6 quarts", ""},
+		{"5 jars", "2 kg rye", ""},
+		{"5 bags", "3 lb agar", "5 bags 3lb agar"},
+		{"5 bags", "3 lb, wheat", "5 bags 3lb wheat"},
+		{"5 bags", "3 lb dry", "5 bags 3lb dry"},
+		{"5 bags", "3 lb out by 20:00", "5 bags 3lb out by 20:00"},
+		{"5 bags", "3 lb and 2 quart jars", "5 bags 3lb and 2 quart jars"},
+		{"3 5lb", "bags lc", "3 5lb bags lc"},
+		{"3 bags 5lb agar lc", "agar wheat", "3 bags 5lb agar wheat"},
+		{"4 jars + 3 bags 5lb agar", "quart lc", "4 quart jars lc + 3 bags 5lb agar"},
+		{"big pot holds 16 quarts", "pot volume, max 15 psi", "big pot pot volume 16 quarts, max 15 psi"},
+		{"room 19", "20C", "room 20C"},
+		{"room 70", "f please", "room 70F"},
+		{"altitude 1600", "1700 m", "elevation 1700 m"},
+		{"cook 5 jars", "pint lc", "cook 5 pint jars lc"},
 	} {
 		p := Parse(tt.text, tryNames)
 		if p.Ask == nil {

@@ -293,15 +293,16 @@ func (w wish) question(print func(wish) string) *asking {
 			continue
 		}
 		settle := q.settle
-		return &asking{gap: q.gap, about: w.s.typed(d.from, d.to), options: q.options, fill: func(reply cursor) (string, bool) {
-			settled, ok := settle(d, reply)
+		return &asking{gap: q.gap, about: w.s.typed(d.from, d.to), options: q.options, fill: func(reply cursor) (string, cursor, bool) {
+			settled, rest, ok := settle(d, reply)
 			if !ok || settled.trouble(w.s) != nil {
-				return "", false
+				return "", reply, false
 			}
+			settled.tail = rest.left()
 			filled := w
 			filled.drafts = slices.Clone(w.drafts)
 			filled.drafts[i] = settled
-			return print(filled), true
+			return print(filled), rest.end(), true
 		}}
 	}
 	return nil

@@ -13,7 +13,7 @@ func (r reading) question() *Question {
 		if len(q.Options) == 4 {
 			break
 		}
-		if whole, ok := r.ask.fill(cursor{s: read(label, r.s.names)}); ok {
+		if whole, _, ok := r.ask.fill(cursor{s: read(label, r.s.names)}); ok {
 			q.Options = append(q.Options, Option{Label: label, Say: r.say(whole)})
 		}
 	}
@@ -82,13 +82,36 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 	if r.ask == nil || r.ask.gap != question.Gap {
 		return "", false
 	}
-	if !answer.wholly(question.Gap) {
-		return "", false
+	whole, rest, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its"))
+	if !ok {
+		return inLabel(question.Options, reply)
 	}
-	if whole, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its")); ok {
-		return r.say(whole), true
+	if more := rest.left(); more != "" {
+		whole += " " + more
 	}
-	return inLabel(question.Options, reply)
+	say := r.say(whole)
+	own := Parse(reply, names)
+	if own.whole() && !question.sizes(answer) {
+		return "", false // something new was said
+	}
+	p := Parse(say, names)
+	return say, len(p.Intents) > 0 || p.Ask != nil || p.Near != nil && p.Bare == Plainly && own.Near == nil
+}
+
+// whole reports whether a text was plainly meant and lacks nothing.
+func (p Parsed) whole() bool { return len(p.Intents) > 0 && p.Bare == Plainly }
+
+// sizes reports whether a reply that says something by itself, too, rather gives
+// the size that was asked for: "3 lb agar" of bags, "1 quart lc" of jars.
+func (q *Question) sizes(reply cursor) bool {
+	amount, ok := reply.parted().over("the", "a", "of", "in").token().(Quantity)
+	if !ok || q.Gap != WhichSize || len(q.Options) == 0 {
+		return false
+	}
+	_, mass := amount.sense(Mass)
+	usual, _ := cursor{s: read(q.Options[0].Label, Names{})}.token().(Quantity)
+	_, weighed := usual.sense(Mass)
+	return mass && weighed || !mass && amount.Number == 1
 }
 
 // bareNumber reads a reply that is a number and nothing else.
@@ -121,36 +144,6 @@ func withUnit(options []Option, n float64) string {
 	}
 	return plain(n)
 }
-
-// wholly reports whether a reply holds nothing beside an answer: "jar 0.5" is none
-// to the question of bags or jars.
-func (c cursor) wholly(gap Gap) bool {
-	for ; !c.done(); c.i++ {
-		switch t := c.token().(type) {
-		case VesselWord, GrainWord, RouteWord, Mark:
-		case Number, Quantity, Range, Interval, Percent:
-			if n, ok := t.(Number); ok && n.Word && n.Value == 1 {
-				continue // "a", "one"
-			}
-			if gap != WhichSize && gap != WhichScale && gap != WhichWord && gap != WhichLength {
-				return false
-			}
-		case Word:
-			if !answers[t.Text] && !answering[t.Text] && t.Class != Filler && t.Class != Measuring && t.Class != Pronoun {
-				return false
-			}
-		default:
-			if gap != WhichHalf && gap != WhichWord {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// answering are words beside an answer that change nothing in it.
-var answering = set(`the a of in i mean meant it's its them ones one is those that each by per please pls thanks thx they're at night for size sized from to half
-	dry wet grain together all liquid culture total altogether apiece every degrees scale`)
 
 // labelled finds the option whose label the reply is.
 func labelled(options []Option, reply string) (string, bool) {

@@ -103,12 +103,12 @@ func askNight(c, d cursor, q Quiet) (Intent, cursor, bool) {
 	d.plain = true
 	late := q
 	late.From = (q.From + 12*60) % (24 * 60)
-	d.ask = &asking{gap: WhichHalf, about: about, options: []string{"evening", "morning"}, fill: func(reply cursor) (string, bool) {
-		if _, ok := reply.phrase("evening", "pm", "night", "the evening", "in the evening", "at night"); ok {
-			return late.String(), true
+	d.ask = &asking{gap: WhichHalf, about: about, options: []string{"evening", "morning"}, fill: func(reply cursor) (string, cursor, bool) {
+		if e, ok := reply.phrase("evening", "pm", "night", "the evening", "in the evening", "at night"); ok {
+			return late.String(), e, true
 		}
-		_, ok := reply.phrase("morning", "am", "the morning", "in the morning")
-		return q.String(), ok
+		e, ok := reply.phrase("morning", "am", "the morning", "in the morning")
+		return q.String(), e, ok
 	}}
 	return q, d, true
 }

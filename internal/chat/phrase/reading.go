@@ -155,7 +155,7 @@ type scaleAsk struct {
 // is more often near the warmth of a hand than near boiling.
 func (t telling) question(in Tell) *asking {
 	open, n := t.open, t.ask.n
-	return &asking{gap: WhichScale, about: t.ask.about, options: []string{"°F", "°C"}, fill: func(reply cursor) (string, bool) {
+	return &asking{gap: WhichScale, about: t.ask.about, options: []string{"°F", "°C"}, fill: func(reply cursor) (string, cursor, bool) {
 		r := in.Entries[open].(kitchen.TempRead)
 		scale, ok := scaleSaid(reply)
 		switch scale {
@@ -167,7 +167,7 @@ func (t telling) question(in Tell) *asking {
 		filled := in
 		filled.Entries = slices.Clone(in.Entries)
 		filled.Entries[open] = r
-		return filled.String(), ok
+		return filled.String(), reply.end(), ok
 	}}
 }
 

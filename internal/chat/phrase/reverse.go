@@ -241,7 +241,7 @@ func (s *supplying) question(by *Moment) *asking {
 		options = []string{"1 quart jars", "1 pint jars", "0.5 gallon jars", "1 litre jars"}
 	}
 	supply, open := s.out, s.open
-	return &asking{gap: WhichSize, about: massText(supply.Dry), options: options, fill: func(reply cursor) (string, bool) {
+	return &asking{gap: WhichSize, about: massText(supply.Dry), options: options, fill: func(reply cursor) (string, cursor, bool) {
 		v := open
 		if w, ok := reply.ahead(1).(VesselWord); ok {
 			v = w.Container.Vessel
@@ -252,9 +252,9 @@ func (s *supplying) question(by *Moment) *asking {
 				v = kitchen.Jar
 			}
 		}
-		c, ok := sizeOf(reply, v)
+		c, rest, ok := sizeOf(reply, v)
 		filled := supply
 		filled.Containers = []kitchen.Container{c}
-		return supplyText(filled) + outByText(by), ok
+		return supplyText(filled) + outByText(by), rest, ok
 	}}
 }
