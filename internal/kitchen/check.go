@@ -41,7 +41,12 @@ func checkItem(it Item) error {
 		return err
 	}
 	if it.Mass != 0 {
-		return tooMuch(it, it.Mass)
+		if err := tooMuch(it, it.Mass); err != nil {
+			return err
+		}
+	}
+	if it.Parched || it.Moisture < 0 || it.Moisture > MaxMoisture {
+		return OutOfRange{What: GrainMoisture, Got: float64(it.Moisture), Low: float64(MinMoisture), High: float64(MaxMoisture)}
 	}
 	if it.Gypsum != 0 {
 		return checkRange(GypsumShare, float64(it.Gypsum), 0, 0.1)
@@ -71,11 +76,30 @@ func tooMuch(it Item, mass unit.Grams) error {
 	case Bag:
 		return checkRange(BagWeight, float64(mass), float64(MinBag), float64(MaxBag))
 	case Jar:
-		return checkRange(JarWeight, float64(mass), 20, float64(unit.Kilograms(float64(MaxJar))))
+		return checkRange(JarWeight, float64(mass), 20, float64(it.Container.most(it.Basis)))
 	case 0:
 		return checkRange(LooseGrain, float64(mass), float64(MinLoose), float64(MaxLoose))
 	}
 	panic("vessel " + it.Container.Vessel.String())
+}
+
+// fullest is the most that a litre of a jar takes of wetted grain, and drying what
+// of it is dry: wetted grain weighs at most about 1.1 kg a litre, at least 1.3
+// times what it did dry.
+const (
+	fullest unit.Grams = 1100
+	drying             = 1.3
+)
+
+// most is the most grain that can be meant for a jar.
+func (c Container) most(b Basis) unit.Grams {
+	switch {
+	case c.Volume == 0:
+		return unit.Kilograms(float64(MaxJar))
+	case b == DryBasis:
+		return fullest * unit.Grams(c.Volume) / drying
+	}
+	return fullest * unit.Grams(c.Volume)
 }
 
 func checkHold(d time.Duration) error {
@@ -141,14 +165,13 @@ func (s Settings) highestGauge() unit.GaugeKPa {
 	return high * 1.001
 }
 
-// checkFill refuses a jar that would hold more than it can or next to nothing:
-// wetted grain weighs at most about 1.1 kg a litre.
+// checkFill refuses a jar that would hold more than it can or next to nothing.
 func (s Settings) checkFill(f JarFill) error {
 	if err := f.Container.check(); err != nil {
 		return err
 	}
 	full := float64(unit.Kilograms(float64(f.Container.Volume)))
-	return checkRange(JarWeight, float64(f.Wetted), 0.15*full, 1.1*full)
+	return checkRange(JarWeight, float64(f.Wetted), 0.15*full, float64(f.Container.most(Wetted)))
 }
 
 // check refuses ratings and sizes that no such cooker has.

@@ -95,12 +95,17 @@ func (it Item) over(fix Item) Item {
 	it.Basis = firstSet(fix.Basis, it.Basis)
 	it.Grain = firstSet(fix.Grain, it.Grain)
 	it.Route = firstSet(fix.Route, it.Route)
-	it.Gypsum = firstSet(fix.Gypsum, it.Gypsum)
-	if fix.Moisture != 0 || fix.Ratio != 0 {
-		it.Moisture, it.Ratio = fix.Moisture, fix.Ratio
+	if fix.Gypsum != 0 || fix.NoGypsum {
+		it.Gypsum, it.NoGypsum = fix.Gypsum, fix.NoGypsum
+	}
+	if fix.wateredAs() {
+		it.Moisture, it.Ratio, it.Parched = fix.Moisture, fix.Ratio, fix.Parched
 	}
 	return it
 }
+
+// wateredAs reports whether an item says how wet its grain is to be.
+func (it Item) wateredAs() bool { return it.Moisture != 0 || it.Ratio != 0 || it.Parched }
 
 // loose reports whether an item is an amount of grain in no vessel.
 func (it Item) loose() bool { return it.Container == Container{} && it.Mass > 0 && it.Count == 1 }

@@ -76,8 +76,13 @@ type Item struct {
 	// never both.
 	Moisture unit.Fraction `json:"moisture,omitzero"`
 	Ratio    unit.Ratio    `json:"ratio,omitzero"`
-	// Gypsum is a share of the dry grain.
-	Gypsum unit.Fraction `json:"gypsum,omitzero"`
+	// Parched is set when no moisture, or no water, was asked for in so many
+	// words, which a zero can't tell from nothing said. It is refused.
+	Parched bool `json:"parched,omitzero"`
+	// Gypsum is a share of the dry grain; NoGypsum takes none even where the
+	// kitchen usually does.
+	Gypsum   unit.Fraction `json:"gypsum,omitzero"`
+	NoGypsum bool          `json:"noGypsum,omitzero"`
 }
 
 // Order is what somebody wants cooked.

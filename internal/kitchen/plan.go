@@ -162,7 +162,9 @@ func (s Settings) line(it Item) (Line, error) {
 	l.Step = s.stepFor(l.Exact)
 	l.Each = hydration.Round(l.Exact, l.Step)
 	l.All = l.Each.Times(it.Count)
-	l.GypsumShare = firstSet(it.Gypsum, s.Gypsum)
+	if l.GypsumShare = firstSet(it.Gypsum, s.Gypsum); it.NoGypsum {
+		l.GypsumShare = 0
+	}
 	l.GypsumEach = unit.Grams(l.GypsumShare) * l.Exact.Dry
 	l.GypsumAll = l.GypsumEach * unit.Grams(it.Count)
 	return l, nil

@@ -367,6 +367,13 @@ func TestRefusals(t *testing.T) {
 		{"a jar of 7 t", order(Item{Count: 1, Container: Container{Vessel: Jar, Weight: 7e6}}), JarWeight},
 		{"a jar of half a cubic metre", order(Item{Count: 1, Container: Container{Vessel: Jar, Volume: 500}}), JarVolume},
 		{"half a gram", order(Item{Count: 1, Mass: 0.5, Basis: DryBasis}), LooseGrain},
+		// A quart takes at most 946 ml of 1.1 kg a litre: 1,041 g wetted.
+		{"a quart with 5 lb", order(Item{Count: 4, Container: jar(1), Mass: 2268}), JarWeight},
+		{"a quart with 1,050 g", order(Item{Count: 4, Container: jar(1), Mass: 1050, Basis: Wetted}), JarWeight},
+		{"a quart with 900 g dry", order(Item{Count: 4, Container: jar(1), Mass: 900, Basis: DryBasis}), JarWeight},
+		{"no moisture at all", order(Item{Count: 1, Container: bag(5), Parched: true}), GrainMoisture},
+		{"-45 %", order(Item{Count: 1, Container: bag(5), Moisture: -0.45}), GrainMoisture},
+		{"90 %", order(Item{Count: 1, Container: bag(5), Moisture: 0.9}), GrainMoisture},
 		{"ratio 5", order(Item{Count: 1, Container: bag(5), Ratio: 5}), WaterRatio},
 		{"hold of ten hours", Order{Items: []Item{{Count: 1, Container: bag(5)}}, Hold: 10 * time.Hour}, HoldTime},
 	}
@@ -384,6 +391,17 @@ func TestRefusals(t *testing.T) {
 	}
 	if _, err := (Settings{}).Work(order(Item{Count: 1, Container: bag(12)})); !errors.As(err, new(NoHold)) {
 		t.Errorf("12 lb bag: %v, want NoHold", err)
+	}
+}
+
+// Without gypsum takes none, whatever the kitchen usually does.
+func TestNoGypsum(t *testing.T) {
+	s := Settings{}.With(GypsumIs{Share: 0.01})
+	if p := mustWork(t, s, order(Item{Count: 1, Container: bag(5)})); p.Gypsum <= 0 {
+		t.Fatalf("a kitchen that takes gypsum takes %v", p.Gypsum)
+	}
+	if p := mustWork(t, s, order(Item{Count: 1, Container: bag(5), NoGypsum: true})); p.Gypsum != 0 {
+		t.Errorf("without gypsum takes %v", p.Gypsum)
 	}
 }
 

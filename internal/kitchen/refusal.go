@@ -19,20 +19,24 @@ type Refusal interface {
 
 // The ends of what an order takes.
 const (
-	MaxUnits                 = 1000 // units in one order
-	MaxBag       unit.Grams  = 12000
-	MinBag       unit.Grams  = 50
-	MaxJar       unit.Litres = 10
-	MinJar       unit.Litres = 0.05
-	MaxLoose     unit.Grams  = 500000
-	MinLoose     unit.Grams  = 20
-	MaxHeight    unit.Metres = 5000
-	MinHeight    unit.Metres = -430
-	MaxRatio     unit.Ratio  = 2
-	MinRatio     unit.Ratio  = 0.1
-	LongestHold              = 8 * time.Hour
-	ShortestHold             = time.Minute
-	CoarsestStep unit.Grams  = 100
+	MaxUnits              = 1000 // units in one order
+	MaxBag    unit.Grams  = 12000
+	MinBag    unit.Grams  = 50
+	MaxJar    unit.Litres = 10
+	MinJar    unit.Litres = 0.05
+	MaxLoose  unit.Grams  = 500000
+	MinLoose  unit.Grams  = 20
+	MaxHeight unit.Metres = 5000
+	MinHeight unit.Metres = -430
+	MaxRatio  unit.Ratio  = 2
+	MinRatio  unit.Ratio  = 0.1
+	// The moistures that can be asked for are about those of the ratios. Less
+	// than the grain has already is TooDry.
+	MaxMoisture  unit.Fraction = 0.7
+	MinMoisture  unit.Fraction = 0.15
+	LongestHold                = 8 * time.Hour
+	ShortestHold               = time.Minute
+	CoarsestStep unit.Grams    = 100
 	// MaxGaugeError is 5 psi; a dial more than 2 psi off is replaced.
 	MaxGaugeError unit.GaugeKPa = 34.5
 )
@@ -53,6 +57,7 @@ const (
 	GaugePressure
 	WaterRatio
 	Moisture
+	GrainMoisture
 	GypsumShare
 	HeadspaceShare
 	ScaleStepSize

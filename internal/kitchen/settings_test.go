@@ -228,6 +228,8 @@ func TestFix(t *testing.T) {
 		{"no, 2 kg dry, of bags", three, Item{Count: 1, Mass: 2000, Basis: DryBasis}, 0, order(Item{Count: 3, Container: Container{Vessel: Bag, Weight: 2000}, Basis: DryBasis, Route: Agar}), Mended},
 		{"no, 300 g dry, of jars", filled, Item{Count: 1, Mass: 300, Basis: DryBasis}, 0, order(Item{Count: 4, Container: jar(1), Mass: 300, Basis: DryBasis}), Mended},
 		{"no, 2 kg dry, of two items", mixed, Item{Count: 1, Mass: 2000, Basis: DryBasis}, 0, mixed, Unclear},
+		{"no, without gypsum", three, Item{NoGypsum: true}, 0, order(Item{Count: 3, Container: bag(5), Route: Agar, NoGypsum: true}), Mended},
+		{"no, 0%", three, Item{Parched: true}, 0, order(Item{Count: 3, Container: bag(5), Route: Agar, Parched: true}), Mended},
 		{"as it is already", three, Item{Count: 3}, 0, three, Unchanged},
 	}
 	for _, tt := range tests {

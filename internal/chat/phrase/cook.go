@@ -116,13 +116,23 @@ func cookOrder(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	w, d, ok := readWish(d.over("up", "now", "with", "w", "w/", ":", "the", "some", "a run of", "off"))
-	if !ok || w.outBy != nil || w.startAt != nil {
+	if !ok || w.outBy != nil || w.startAt != nil || d.asked() {
 		return nil, c, false
 	}
 	d.near = w.near
 	d.ask = w.question(func(w wish) string { return "cook " + w.String() })
 	order := w.order()
 	return Cook{Order: &order}, d, true
+}
+
+// asked reports whether a question mark stands here: what is asked about isn't
+// put on.
+func (c cursor) asked() bool {
+	if _, behind := c.mark("?"); behind {
+		return true
+	}
+	m, ok := c.ahead(-1).(Mark)
+	return ok && m.Rune == '?'
 }
 
 // cookerNouns end the name of a cooker.

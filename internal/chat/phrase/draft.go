@@ -45,7 +45,7 @@ func (d draft) String() string {
 		it.Container.Volume = 0
 	}
 	bare := it
-	bare.Grain, bare.Route, bare.Moisture, bare.Ratio, bare.Gypsum = 0, 0, 0, 0, 0
+	bare.Grain, bare.Route, bare.Moisture, bare.Ratio, bare.Gypsum, bare.Parched, bare.NoGypsum = 0, 0, 0, 0, 0, false, false
 	s := itemText(bare)
 	switch {
 	case d.counted && !it.Container.Sized() && it.Container.Vessel == 0:
@@ -214,8 +214,18 @@ func settleEach(d draft, reply cursor) (draft, cursor, bool) {
 		d.amount = &share
 		return d, e, ok
 	}
-	d.item.Container.Volume /= unit.Litres(max(1, d.item.Count))
+	d.item.Container.Volume = rounded(d.item.Container.Volume / unit.Litres(max(1, d.item.Count)))
 	return d, e, ok && d.item.Container.Volume >= smallestJar
+}
+
+// rounded is a volume without the last digits of a sum: a third of three quarts
+// is a quart.
+func rounded(v unit.Litres) unit.Litres {
+	n, err := strconv.ParseFloat(strconv.FormatFloat(float64(v), 'g', 9, 64), 64)
+	if err != nil {
+		panic(err) // what was printed reads back
+	}
+	return unit.Litres(n)
 }
 
 func settleOunces(d draft, reply cursor) (draft, cursor, bool) {
@@ -285,7 +295,7 @@ func settleGrain(d draft, reply cursor) (draft, cursor, bool) {
 
 func settleShare(d draft, reply cursor) (draft, cursor, bool) {
 	share := unit.Percent(d.share.Value)
-	d.share = nil
+	d.share, d.item.Parched = nil, share <= 0
 	if isMoist(reply.word(0)) {
 		d.item.Moisture = share
 		return d, reply.use(1), true

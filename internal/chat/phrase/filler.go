@@ -42,8 +42,23 @@ func (it *items) filler() bool {
 	case "what":
 		it.asks = it.asks || c.word(1) == "water"
 	}
-	if d, ok := c.phrase("total", "in total", "altogether", "all together", "together", "in all", "overall"); ok {
+	if d, ok := c.phrase(totals...); ok {
 		return it.together(d)
+	}
+	if d := c.maybe("in the kitchen", "in our kitchen"); d.i > c.i {
+		it.c = d
+		return true
+	}
+	if w == "or" && it.alternative() {
+		if it.one {
+			return false
+		}
+		return it.stop(Bound, it.upToSeparator())
+	}
+	if d, ok := c.phrase("without gypsum", "no gypsum", "with no gypsum", "without any gypsum", "w/o gypsum", "gypsum free", "but no gypsum",
+		"leave out the gypsum", "leave out gypsum", "skip the gypsum", "skip gypsum", "minus gypsum"); ok {
+		it.cur.item.NoGypsum, it.c = true, d
+		return true
 	}
 	if d := c.maybe("of them", "in one load", "in one go", "at once", "how long", "hen of the woods"); d.i > c.i {
 		it.c = d
@@ -58,6 +73,13 @@ func (it *items) filler() bool {
 		return true
 	}
 	return false
+}
+
+// said reports whether the amount just before c is not that of the item, but the
+// sum, which was checked.
+func (d *draft) said(c cursor) bool {
+	q, ok := c.ahead(-1).(Quantity)
+	return ok && d.amount != nil && q.Extent() != d.amount.Extent()
 }
 
 // aboutShare takes a word such as gypsum or moisture beside the number that it
@@ -80,10 +102,43 @@ func (it *items) aboutShare(c cursor, w string) (cursor, bool) {
 	return c.skip(1), w == "water" || before == "what" || before == "which" || before == "much"
 }
 
+// alternative reports whether the "or" at hand stands between two amounts, one
+// of which is not meant: "a pint or a quart", "2 kg or 3 lb".
+func (it *items) alternative() bool {
+	n := 1
+	if w := it.c.word(n); w == "a" || w == "an" || w == "maybe" || w == "even" {
+		n++
+	}
+	return amounting(it.c.ahead(-1)) && amounting(it.c.ahead(n))
+}
+
+// amounting reports whether a token says how much or of which size.
+func amounting(t Token) bool {
+	switch t := t.(type) {
+	case Number:
+		return true
+	case VesselWord:
+		return t.Container.Sized()
+	case Quantity:
+		return measurable(t)
+	}
+	return false
+}
+
+// upToSeparator counts the tokens up to the next separator or word of another
+// kind, from an "or" on: what it offers.
+func (it *items) upToSeparator() int {
+	n := 1
+	for amounting(it.c.ahead(n)) || it.c.word(n) == "a" || it.c.word(n) == "an" || it.c.word(n) == "maybe" || it.c.word(n) == "even" {
+		n++
+	}
+	return n
+}
+
 // together takes "in total": the amount before it may be that of all containers
 // of the item, which is asked.
 func (it *items) together(d cursor) bool {
-	if it.cur.counted && it.cur.sized() && it.cur.amount != nil {
+	if it.cur.counted && it.cur.item.Count != 1 && it.cur.sized() && it.cur.amount != nil && !it.cur.said(it.c) {
 		it.cur.behind = it.cur.amount
 	}
 	it.c = it.c.skip(d.i - it.c.i)

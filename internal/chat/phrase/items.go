@@ -147,11 +147,11 @@ func (it *items) lend() {
 		last.addGrain(g)
 	}
 	a, b := &last.item, it.cur.item
-	if a.Moisture == 0 && a.Ratio == 0 {
-		a.Moisture, a.Ratio = b.Moisture, b.Ratio
+	if a.Moisture == 0 && a.Ratio == 0 && !a.Parched {
+		a.Moisture, a.Ratio, a.Parched = b.Moisture, b.Ratio, b.Parched
 	}
-	if a.Gypsum == 0 {
-		a.Gypsum = b.Gypsum
+	if a.Gypsum == 0 && !a.NoGypsum {
+		a.Gypsum, a.NoGypsum = b.Gypsum, b.NoGypsum
 	}
 	if last.share == nil {
 		last.share = it.cur.share
@@ -163,6 +163,10 @@ func (it *items) lend() {
 
 // step takes one token, or a few that belong together.
 func (it *items) step() bool {
+	if it.listMark() {
+		it.c.i += 2
+		return true
+	}
 	if d := it.c.parted(); d.i > it.c.i {
 		if !it.more(d) {
 			return false
@@ -190,6 +194,24 @@ func (it *items) step() bool {
 		it.cur.to = it.c.i
 	}
 	return true
+}
+
+// listMark reports whether the number of a list stands here: the "2." in front of
+// "2. 3 quarts lc".
+func (it *items) listMark() bool {
+	n, ok := it.c.token().(Number)
+	m, dot := it.c.ahead(1).(Mark)
+	if !ok || n.Word || !n.Whole || n.Value < 1 || !dot || m.Rune != '.' && m.Rune != ')' {
+		return false
+	}
+	if before, line := it.c.ahead(-1).(Mark); it.c.i > 0 && (!line || before.Rune != '\n') {
+		return false
+	}
+	switch it.c.ahead(2).(type) {
+	case Number, Quantity, VesselWord:
+		return n.Extent().End == m.Extent().Start
+	}
+	return false
 }
 
 // more reports whether what stands behind a separator can go on with the items.
@@ -246,6 +268,9 @@ func anySetting(c cursor, settings ...setting) bool {
 // startsOther reports whether another intent plainly begins here, though its
 // first word could be filler in a plan.
 func startsOther(c cursor) bool {
+	if c.length("no gypsum") > 0 {
+		return false
+	}
 	_, ok := c.phrase("we're at", "we are at", "room", "elevation", "no", "hold", "the usual", "usual", "same", "why", "help",
 		"we cook", "we soak", "we measure", "make it", "make that", "sorry", "actually")
 	return ok
@@ -367,6 +392,9 @@ func (it *items) vessel(v VesselWord) bool {
 	cur.item.Container.Vessel = c.Vessel
 	if c.Volume > 0 {
 		cur.item.Container.Volume = c.Volume
+		if cur.amount != nil && it.brims(*cur.amount) {
+			cur.amount = nil
+		}
 	}
 	cur.weak = passing
 	it.c = it.c.use(1)

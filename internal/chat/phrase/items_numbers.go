@@ -27,6 +27,12 @@ func (it *items) number(n Number) bool {
 	if !ok {
 		return false
 	}
+	if it.sharedOut() {
+		it.cur.behind = it.cur.amount
+	}
+	if it.cur.folded != nil && !it.opens(1) && !(n.Times && it.jarsBefore()) {
+		return it.stop(LeftOver, 1) // "3 quarts lc in 5", "7 quarts x 2"
+	}
 	if it.cur.counted && it.cur.folded == nil || it.cur.folded != nil && !n.Times && it.opens(1) {
 		if it.cur.item.Container.Vessel == 0 && it.cur.amount == nil {
 			return false // two counts in a row
@@ -40,6 +46,31 @@ func (it *items) number(n Number) bool {
 	it.cur.item.Count, it.cur.counted = count, true
 	it.c = it.c.use(1)
 	return true
+}
+
+// sharedOut reports whether the amount before is for as many containers as the
+// number at hand says: "10 lb rye in 2 bags" can be the grain of each.
+func (it *items) sharedOut() bool {
+	if it.cur.amount == nil || it.cur.counted || it.cur.item.Container.Vessel != 0 {
+		return false
+	}
+	switch it.c.word(-1) {
+	case "in", "into", "for", "between", "among", "over", "across", "to", "makes", "make", "on":
+		_, vessel := it.c.ahead(1).(VesselWord)
+		return vessel
+	}
+	return false
+}
+
+// jarsBefore reports whether the size of the item at hand was said of jars:
+// "2 quart jars", not "2 quarts".
+func (it *items) jarsBefore() bool {
+	for n := -1; n >= it.cur.from-it.c.i; n-- {
+		if _, ok := it.c.ahead(n).(VesselWord); ok {
+			return true
+		}
+	}
+	return false
 }
 
 // opens reports whether a container or its size stands n places on, filler
@@ -108,14 +139,15 @@ func (it *items) percent(p Percent) bool {
 	share := unit.Percent(p.Value)
 	c := it.c
 	before, after := wordBeside(c, -1), wordBeside(c, 1)
+	water := before == "water" && !isRatio(c.word(1)) || after == "water" && c.word(2) != "ratio" // of the whole, or of the grain
 	it.c = it.c.use(1)
 	switch {
 	case isGypsum(before) || isGypsum(after):
 		it.cur.item.Gypsum = share
 	case isMoist(before) || isMoist(after):
-		it.cur.item.Moisture = share
-	case isRatio(before) || isRatio(after):
-		it.cur.item.Ratio = unit.Ratio(share)
+		it.cur.item.Moisture, it.cur.item.Parched = share, share <= 0
+	case !water && (isRatio(before) || isRatio(after)):
+		it.cur.item.Ratio, it.cur.item.Parched = unit.Ratio(share), share <= 0
 	default:
 		it.cur.share = &p
 		return true
@@ -163,8 +195,7 @@ func (it *items) quantity(q Quantity) bool {
 	case isVolume && !isMass:
 		return it.volume(q, volume)
 	case isMass:
-		it.mass(q)
-		return true
+		return it.mass(q)
 	case it.cur.counted && it.cur.item.Container.Vessel != 0 && !it.cur.sized():
 		if s := q.Senses[0]; s.Dim == Length {
 			return it.stop(WrongUnit, 1)
@@ -174,11 +205,24 @@ func (it *items) quantity(q Quantity) bool {
 }
 
 // mass takes an amount of grain.
-func (it *items) mass(q Quantity) {
+func (it *items) mass(q Quantity) bool {
+	switch {
+	case it.brims(q):
+		it.c = it.c.use(1)
+		return true
+	case it.cur.counted && it.cur.amount != nil && it.total():
+		if !it.cur.makes(q, Mass) {
+			return it.stop(LeftOver, 1)
+		}
+		it.c = it.c.use(1)
+		return true
+	case it.cur.amount != nil && !it.parted && len(it.cur.grains) == 0, it.cur.amount != nil && !it.parted && it.cur.counted:
+		return it.stop(LeftOver, 1) // said twice, or of what?
+	}
 	if it.cur.amount != nil || it.cur.item.Container.Weight > 0 || it.cur.item.Container.Volume > 0 && it.parted && !it.eachAhead() {
 		it.close()
 	}
-	if _, aside := it.c.back("about", "around", "approx", "roughly", "total").mark("("); aside && it.cur.counted && !it.eachAhead() {
+	if _, aside := it.c.back("about", "around", "approx", "roughly", "total").mark("("); aside && it.cur.counted && it.cur.item.Count != 1 && !it.eachAhead() {
 		it.cur.behind = &q
 	}
 	it.cur.amount = &q
@@ -186,14 +230,68 @@ func (it *items) mass(q Quantity) {
 		it.cur.item.Container.Vessel = kitchen.Bag
 	}
 	it.c = it.c.use(1)
+	return true
+}
+
+// sameWithin says how far two ways of saying one amount may lie apart: ounces of
+// a jar are round figures.
+const sameWithin = 0.06
+
+// brims reports whether ounces say once more how much the jar at hand holds: "4
+// pint jars, 16 oz".
+func (it *items) brims(q Quantity) bool {
+	v, fluid := q.sense(Volume)
+	have := float64(it.cur.item.Container.Volume)
+	return fluid && have > 0 && math.Abs(v.Value-have) <= sameWithin*have
+}
+
+// makes reports whether an amount is that of all containers of the item.
+func (d *draft) makes(q Quantity, dim Dimension) bool {
+	all, ok := q.sense(dim)
+	one := float64(d.item.Container.Volume)
+	if dim == Mass && d.amount != nil {
+		m, _ := d.amount.sense(Mass)
+		one = m.Value
+	}
+	one *= float64(d.item.Count)
+	return ok && math.Abs(all.Value-one) <= sameWithin*one
+}
+
+// totals are the words for all containers together.
+var totals = []string{
+	"total", "in total", "altogether", "all together", "together", "in all", "overall", "all in all", "all told", "combined", "sum", "in sum", "for all",
+	"for all of them", "among them", "between them",
+}
+
+// total reports whether the amount at hand is said of all containers together.
+func (it *items) total() bool {
+	for _, w := range totals {
+		if it.c.use(1).length(w) > 0 {
+			return true
+		}
+	}
+	for n := -1; n >= -3; n-- {
+		switch it.c.word(n) {
+		case "total", "totals", "totalling", "altogether", "makes", "making", "=":
+			return true
+		case "of", "about", "is", ":":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // eachAhead reports whether "each" or "per jar" follows the quantity at hand.
 func (it *items) eachAhead() bool {
 	for n := 1; n <= 4; n++ {
 		switch it.c.word(n) {
-		case "each", "ea", "per", "apiece", "in":
+		case "each", "ea", "per", "apiece":
 			return true
+		case "in":
+			if w := it.c.word(n + 1); w == "every" || w == "a" || w == "one" || w == "them" {
+				return true
+			}
 		}
 	}
 	return false
@@ -222,9 +320,16 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	}
 	cur := &it.cur
 	switch {
+	case cur.counted && cur.item.Container.Volume > 0 && it.total():
+		if !cur.makes(q, Volume) {
+			return it.stop(LeftOver, 1)
+		}
 	case cur.item.Container.Vessel == kitchen.Bag && cur.counted, cur.sized():
 		it.close()
 		return it.volume(q, s)
+	case cur.counted && cur.item.Container.Vessel == 0 && it.several(q, s):
+		cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(it.oneOf(s))}
+		return it.stop(LeftOver, 1) // "6 7 pints": how many?
 	case cur.counted && cur.item.Container.Vessel == kitchen.Jar:
 		return it.sizeBehind(q, s)
 	case cur.counted:
@@ -234,6 +339,17 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	}
 	it.c = it.c.use(1)
 	return true
+}
+
+// several reports whether a quantity behind a count is rather a count itself, or
+// parted from it: "6 7 pints", "7+1 quarts".
+func (it *items) several(q Quantity, s Sense) bool {
+	if it.parted {
+		return true
+	}
+	_, jars := it.c.ahead(1).(VesselWord)
+	n, isWhole := whole(q.Number)
+	return !jars && isWhole && n > 1 && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl"
 }
 
 // fold reads "6 quarts" as six jars of a quart and "500 ml" as a size.
@@ -266,7 +382,9 @@ func (it *items) oneOf(s Sense) float64 {
 // sizeBehind takes a size that stands behind the jars. "2 jars (about 4 cups)"
 // can mean each or all of them.
 func (it *items) sizeBehind(q Quantity, s Sense) bool {
-	if n, ok := whole(q.Number); ok && n >= 2 && s.Unit != "ml" && it.c.word(-1) != "of" && !it.eachAhead() {
+	n, ok := whole(q.Number)
+	several := ok && n >= 2 && s.Unit != "ml" && it.c.word(-1) != "of" && !it.eachAhead()
+	if it.cur.item.Count != 1 && (several || it.total()) {
 		it.cur.behind = &q
 	}
 	it.cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}

@@ -74,6 +74,7 @@ type facts struct {
 	// its words, pot what it would hold.
 	open  *int
 	about string
+	unit  string
 	pot   unit.Litres
 }
 
@@ -123,9 +124,14 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 	}
 	f.takes = true
 	f.out.Takes = append(f.out.Takes, kitchen.Capacity{Count: item.Count, Container: item.Container})
-	if holds && dr.folded != nil && it.c.s.jarless(d.i, it.c.i) && bigUnit(dr.folded) {
+	if dr.folded != nil && it.c.s.jarless(d.i, it.c.i) && bigUnit(dr.folded) && (holds || !jarOften(dr.folded)) {
 		n := len(f.out.Takes) - 1
 		v, _ := dr.folded.sense(Volume)
+		if f.unit = v.Unit; v.Unit == "l" {
+			f.unit = "litre"
+		} else if v.Unit == "gal" {
+			f.unit = "gallon"
+		}
 		f.open, f.about, f.pot = &n, strings.TrimSpace(d.s.typed(d.i, d.i+1)), unit.Litres(v.Value)
 	}
 	return it.c, true
@@ -168,10 +174,17 @@ func bigUnit(q *Quantity) bool {
 	return s.Unit == "quart" || s.Unit == "l" || s.Unit == "gal"
 }
 
+// jarOften reports whether what a cooker takes is counted in jars of the unit:
+// litres and gallons are rather its volume.
+func jarOften(q *Quantity) bool {
+	s, _ := q.sense(Volume)
+	return s.Unit == "quart"
+}
+
 // question asks whether jars or the pot was meant.
 func (f *facts) question() *asking {
 	out, open, pot := f.out, *f.open, f.pot
-	return &asking{gap: PotOrJars, about: f.about, options: []string{"quart jars", "pot volume"}, fill: func(reply cursor) (string, cursor, bool) {
+	return &asking{gap: PotOrJars, about: f.about, options: []string{f.unit + " jars", "pot volume"}, fill: func(reply cursor) (string, cursor, bool) {
 		if e, ok := reply.phrase("pot", "the pot", "pot volume", "volume", "the volume"); ok {
 			filled := out
 			filled.Pot = pot

@@ -137,7 +137,7 @@ func readAll(s *sentence) reading {
 			continue
 		}
 		best, kind, intent := longest(c)
-		if intent == nil {
+		if intent == nil || r.dangles(c) {
 			r.stepOver(c)
 			c.i++
 			continue
@@ -150,6 +150,22 @@ func readAll(s *sentence) reading {
 		r.wrong = maxUnknown
 	}
 	return r
+}
+
+// dangles reports whether what comes now belongs to words already taken, and
+// begins nothing of its own: "cook 3 quarts in the kitchen".
+func (r *reading) dangles(c cursor) bool {
+	if len(r.intents) == 0 {
+		return false
+	}
+	switch r.kinds[len(r.kinds)-1] {
+	case KindPlan, KindCook, KindAdd, KindReverse:
+		switch c.word(-1) {
+		case "in", "on", "with", "the", "our", "my", "a":
+			return true
+		}
+	}
+	return false
 }
 
 // longest is the reading that takes most words from here on.

@@ -116,7 +116,7 @@ func (d draft) thing(asked bool) bool {
 	if d.counted || d.item.Container.Vessel != 0 {
 		return d.counted && (d.item.Container.Vessel != 0 || d.sized()) || d.sized() || d.item.Mass != 0
 	}
-	return d.amount != nil && (asked || d.item.Grain != 0 || d.item.Route != 0 || d.item.Moisture != 0 || d.item.Ratio != 0 ||
+	return d.amount != nil && (asked || d.item.Grain != 0 || d.item.Route != 0 || d.item.Moisture != 0 || d.item.Ratio != 0 || d.item.Parched ||
 		d.share != nil || d.basis != 0)
 }
 
@@ -244,9 +244,10 @@ func share(items []kitchen.Item) {
 	}
 	spread(items, func(a kitchen.Item) bool { return a.Grain != 0 || a.Route != 0 },
 		func(a *kitchen.Item, b kitchen.Item) { a.Grain, a.Route = b.Grain, b.Route })
-	spread(items, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 },
-		func(a *kitchen.Item, b kitchen.Item) { a.Moisture, a.Ratio = b.Moisture, b.Ratio })
-	spread(items, func(a kitchen.Item) bool { return a.Gypsum != 0 }, func(a *kitchen.Item, b kitchen.Item) { a.Gypsum = b.Gypsum })
+	spread(items, func(a kitchen.Item) bool { return a.Moisture != 0 || a.Ratio != 0 || a.Parched },
+		func(a *kitchen.Item, b kitchen.Item) { a.Moisture, a.Ratio, a.Parched = b.Moisture, b.Ratio, b.Parched })
+	spread(items, func(a kitchen.Item) bool { return a.Gypsum != 0 || a.NoGypsum },
+		func(a *kitchen.Item, b kitchen.Item) { a.Gypsum, a.NoGypsum = b.Gypsum, b.NoGypsum })
 }
 
 // spread gives an attribute to each item that lacks it: from the next that says

@@ -212,7 +212,7 @@ func attributesText(it kitchen.Item) string {
 	if it.Route != 0 {
 		s += " " + routeText(it.Route)
 	}
-	if it.Moisture != 0 {
+	if it.Moisture != 0 || it.Parched {
 		s += " at " + fractionText(it.Moisture) + " moisture"
 	}
 	if it.Ratio != 0 {
@@ -220,6 +220,9 @@ func attributesText(it kitchen.Item) string {
 	}
 	if it.Gypsum != 0 {
 		s += " gypsum " + fractionText(it.Gypsum)
+	}
+	if it.NoGypsum {
+		s += " without gypsum"
 	}
 	return s
 }

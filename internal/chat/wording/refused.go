@@ -139,7 +139,7 @@ func limit(q kitchen.Quantity, v float64) string {
 		return psi(unit.GaugeKPa(v))
 	case kitchen.WaterRatio, kitchen.SoakedYield:
 		return upTo(2, v)
-	case kitchen.Moisture, kitchen.GypsumShare, kitchen.HeadspaceShare:
+	case kitchen.Moisture, kitchen.GrainMoisture, kitchen.GypsumShare, kitchen.HeadspaceShare:
 		return finePercent(unit.Fraction(v))
 	case kitchen.BoilOffRate:
 		return upTo(2, v) + nb + "L an hour"
@@ -188,6 +188,8 @@ func rangeWords(q kitchen.Quantity) string {
 		return "water per dry grain is out of range"
 	case kitchen.Moisture:
 		return "is no moisture for stored grain"
+	case kitchen.GrainMoisture:
+		return "is no moisture for grain to cook"
 	case kitchen.GypsumShare:
 		return "is no share of gypsum"
 	case kitchen.HeadspaceShare:
@@ -238,6 +240,8 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `agar 0.44`, grams of water per gram of dry grain."
 	case kitchen.Moisture:
 		return "Like: `rye is 13% moisture`"
+	case kitchen.GrainMoisture:
+		return "Like: `2 kg rye at 45% moisture`"
 	case kitchen.GypsumShare:
 		return "Like: `gypsum 1%`"
 	case kitchen.HeadspaceShare:
