@@ -9,8 +9,8 @@ import (
 	"ryebell/internal/store"
 )
 
-// understand parses the text. What isn't a whole sentence by itself can be the
-// reply to the question just asked: it completes the text that was asked about.
+// understand parses the text. It can be the reply to the question just asked: then
+// it completes the text that was asked about.
 func (t *turn) understand(ctx scene) phrase.Parsed {
 	parsed := phrase.Parse(t.text, t.names)
 	if ctx.asked == "" || t.m.Tap != nil {
