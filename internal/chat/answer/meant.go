@@ -54,12 +54,15 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 // inRun reports whether words that are loosely said come from somebody who watches
 // a run, and fit there: "steam", "zero", "how long". Manners are no such words.
 func (t *turn) inRun(p phrase.Parsed) (bool, error) {
-	if t.member.No == 0 || len(p.Intents) == 0 || manners(p.Intents[0]) {
+	if len(p.Intents) == 0 || manners(p.Intents[0]) {
 		return false, nil
 	}
 	rows, err := t.book.OpenRuns()
 	if err != nil {
 		return false, err
+	}
+	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(rows) > 0 {
+		return true, nil // whoever takes a hot cooker is heard
 	}
 	for _, row := range rows {
 		if row.Cook != t.member.No {
