@@ -208,7 +208,7 @@ func (s Settings) share(p *Plan, boxes []box) {
 		in := boxesIn(parts, boxes)
 		h, _ := s.rulingAt(in, p.Cooker, p.Order.Hold, s.gaugeFor(p.Cooker)) // known: the whole order was
 		p.Loads.Each = append(p.Loads.Each, Load{Parts: parts, Hold: h, Water: p.Cooker.water(h.Time)})
-		durations = append(durations, p.Cooker.courseOf(in, h.Time))
+		durations = append(durations, p.Cooker.course(in, h.Time))
 	}
 	p.Loads.At, p.Loads.Finish = load.Clock(durations)
 }
@@ -269,14 +269,9 @@ func (b box) big() bool {
 	return c.Vessel == Bag && c.Weight >= bigBag
 }
 
-// course is how long the stages of a load take, by the sizes that its containers
-// are called by.
-func (c CookerIs) course(parts []Capacity, hold time.Duration) load.Durations {
-	return c.courseOf(boxesIn(parts, nil), hold)
-}
-
-// courseOf is the same by the grain that is in them.
-func (c CookerIs) courseOf(boxes []box, hold time.Duration) load.Durations {
+// course is how long the stages of a load take, by the grain that is in the
+// containers.
+func (c CookerIs) course(boxes []box, hold time.Duration) load.Durations {
 	big := slices.ContainsFunc(boxes, box.big)
 	d := load.JarLoad(hold)
 	switch {

@@ -53,6 +53,7 @@ type Run struct {
 	Strays []Stray
 
 	pot     CookerIs
+	boxes   []box    // what is in it, by the settings of the newest entry
 	kitchen Settings // in force at the newest entry
 	first   skinRead
 	told    []telling

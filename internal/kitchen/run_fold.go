@@ -310,5 +310,6 @@ func (f *folding) rule(shown unit.GaugeKPa) {
 	if err != nil {
 		boxes = boxesIn(containersOf(f.Order), nil) // by the names of the sizes, when the amounts can't be worked out
 	}
+	f.boxes = boxes
 	f.Hold, _ = s.rulingAt(boxes, f.pot, f.Order.Hold, at)
 }

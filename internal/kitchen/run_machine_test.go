@@ -36,7 +36,7 @@ func (m *machine) settingsAt(at time.Time) Settings {
 
 func sameRun() cmp.Option {
 	return cmp.Options{
-		cmp.AllowUnexported(Run{}, Stray{}, Stretch{}, Dip{}, Water{}, skinRead{}),
+		cmp.AllowUnexported(Run{}, box{}, Stray{}, Stretch{}, Dip{}, Water{}, skinRead{}),
 		cmpopts.IgnoreFields(Run{}, "told"), cmpopts.IgnoreFields(Stray{}, "seq"), cmpopts.EquateEmpty(),
 	}
 }

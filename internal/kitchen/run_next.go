@@ -127,7 +127,7 @@ func (r Run) Until() (time.Time, bool) {
 	panic("stage " + r.Stage.String())
 }
 
-func (r Run) course() load.Durations { return r.pot.course(containersOf(r.Order), r.Hold.Time) }
+func (r Run) course() load.Durations { return r.pot.course(r.boxes, r.Hold.Time) }
 
 // FreesCooker is about when the cooker can be opened: never before now, and once it
 // was, when that happened. False for a run that isn't on the stove yet.

@@ -243,3 +243,21 @@ func TestDiagram(t *testing.T) {
 }
 
 var update = flag.Bool("update", false, "write the golden files anew")
+
+// TestBagFilledDry: a bag that is called by the dry grain in it is larger wetted,
+// and takes the course and the cooling of what is in it.
+func TestBagFilledDry(t *testing.T) {
+	cooking := func(basis Basis) Run {
+		return begun(Item{Count: 2, Container: bag(4.5), Basis: basis}).say("10:00", ana, AtPressure{}).
+			say("13:00", ana, HeatOff{}).say("14:00", ana, AtZero{}).run(t, pot())
+	}
+	wetted, dry := cooking(Wetted), cooking(DryBasis)
+	if !(dry.course().Fall > wetted.course().Fall && dry.course().Heat > wetted.course().Heat) {
+		t.Errorf("filled dry %+v, wetted %+v: want a slower course", dry.course(), wetted.course())
+	}
+	coolWetted, _ := wetted.ProbablyCool()
+	coolDry, _ := dry.ProbablyCool()
+	if !coolDry.After(coolWetted) {
+		t.Errorf("filled dry it is cool by %v, wetted by %v: want it later", coolDry, coolWetted)
+	}
+}

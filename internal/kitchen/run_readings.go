@@ -100,8 +100,8 @@ func (r Run) ProbablyCool() (time.Time, bool) {
 		return time.Time{}, false
 	}
 	var open time.Duration
-	for _, part := range containersOf(r.Order) {
-		open = max(open, coolTime(part.Container))
+	for _, b := range r.boxes {
+		open = max(open, coolTime(b.heated()))
 	}
 	closed := time.Duration(closedPotSlower * float64(open))
 	out, isOut := r.LastStep(KindOutOfPot)

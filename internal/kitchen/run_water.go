@@ -153,5 +153,5 @@ func (r Run) fell() time.Duration {
 
 // fallTime is how long a cooker with this load takes to lose its pressure.
 func (r Run) fallTime(k CookerIs) time.Duration {
-	return firstSet(k.Fall, k.course(containersOf(r.Order), 0).Fall)
+	return firstSet(k.Fall, k.course(r.boxes, 0).Fall)
 }

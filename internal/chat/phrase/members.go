@@ -160,12 +160,16 @@ func claimed(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	// As typed first: a code may begin like a word that would be passed over.
-	for _, e := range [...]cursor{d, d.over("with", "code", "the", ":", "room", "is")} {
-		if code, f, ok := e.code(); ok {
-			return Claim{code}, f, true
+	for {
+		if code, e, ok := d.code(); ok {
+			return Claim{code}, e, true
 		}
+		e, ok := d.phrase("with", "code", "the", ":", "room", "is")
+		if !ok {
+			return nil, c, false
+		}
+		d = d.skip(e.i - d.i)
 	}
-	return nil, c, false
 }
 
 // code takes everything up to the next space as typed: letters, digits and

@@ -19,9 +19,11 @@ func TestCodesAreTakenAsTyped(t *testing.T) {
 			}
 		}
 	})
-	for _, code := range []string{"CODU-AHBN-ELG7-PYPZ", "IS2P-2FUO-3ZP6-NJG7", "RTOM-3JH6-ZHBK-YXOK", "OCDE-VWOR-7X4U-UV2D"} {
-		if got := Parse("claim "+code, Names{}).Intents; len(got) != 1 || got[0] != (Claim{Code: code}) {
-			t.Errorf("claim %s is read as %v", code, got)
+	for _, code := range []string{"CODU-AHBN-ELG7-PYPZ", "IS2P-2FUO-3ZP6-NJG7", "RTOM-3JH6-ZHBK-YXOK", "OCDE-VWOR-7X4U-UV2D", "THE2-2222-2222-2222"} {
+		for _, before := range []string{"claim ", "join with code "} {
+			if got := Parse(before+code, Names{}).Intents; len(got) != 1 || got[0] != (Claim{Code: code}) {
+				t.Errorf("%s%s is read as %v", before, code, got)
+			}
 		}
 	}
 }

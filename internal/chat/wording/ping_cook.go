@@ -35,7 +35,7 @@ func (v PingView) holdOver() pingText {
 	t := pingText{buttons: v.answers("Heat is off", "heat off", "Not yet"), act: v.button(v.no()+" heat off", "heat off")}
 	over := ""
 	if end, ok := v.Run.HoldEnd(); ok {
-		over = minutes(v.Now.Sub(end)) + " over"
+		over = span(v.Now.Sub(end)) + " over"
 		if v.again() == 0 && (v.late() >= time.Minute || v.Now.Sub(end) < time.Minute) {
 			over = minutes(v.Run.Hold.Time) + " at " + psi(v.Run.Hold.At) + ", " + v.clock(end.Add(-v.Run.Hold.Time)) + " to " + v.clock(end)
 		}

@@ -78,6 +78,9 @@ func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 		if off.Credit.Hold >= time.Minute {
 			return say("**" + no + " heat off, unseen.** Sure of " + had + " of " + minutes(off.Wanted) + ".")
 		}
+		if n := len(r.Stretches); n > 0 && r.Stretches[n-1].Seen {
+			return say("**" + no + " hold not seen.** At pressure " + near(now, r.Stretches[n-1].From) + "; nobody told when the heat went off.")
+		}
 		return say("**" + no + " heat off " + near(now, off.At) + ".** Nobody told when pressure was reached: no hold is credited.")
 	}
 	panic("outcome without words")
