@@ -277,10 +277,22 @@ func fold(told []telling) (Run, error) {
 func inOrder(a, b telling) int {
 	return cmp.Or(
 		a.At.Compare(b.At),
-		cmp.Compare(a.Entry.(RunEntry).kind(), b.Entry.(RunEntry).kind()),
+		InTrade(a.Entry.(RunEntry).kind(), b.Entry.(RunEntry).kind()),
 		cmp.Compare(a.place(), b.place()),
 		cmp.Compare(a.seq, b.seq),
 	)
+}
+
+// InTrade compares two kinds by which comes first in the trade: their order, but
+// that water goes in before the flame.
+func InTrade(a, b Kind) int {
+	wet := func(k Kind) int {
+		if k == KindWaterIn {
+			return int(KindHeatOn)*2 - 1
+		}
+		return int(k) * 2
+	}
+	return cmp.Compare(wet(a), wet(b))
 }
 
 // place is the number of an entry, which one that is not written yet has still

@@ -228,6 +228,12 @@ func (f *folding) trueAt(shown unit.GaugeKPa) unit.GaugeKPa {
 	return f.rec.s.TrueGauge(f.pot, shown)
 }
 
+// Shown is what the gauge of the run's cooker shows at a true pressure.
+func (r Run) Shown(g unit.GaugeKPa) unit.GaugeKPa {
+	const any = 200 // a pressure that no correction brings under zero
+	return g - (r.kitchen.TrueGauge(r.pot, any) - any)
+}
+
 func (f *folding) startStretch(at time.Time, g unit.GaugeKPa, read bool) {
 	after := 0
 	if f.lost() {

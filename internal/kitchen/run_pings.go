@@ -205,7 +205,8 @@ func (w *wanting) holding() {
 }
 
 // water warns as soon as the water doesn't cover the hold that runs, and again
-// shortly before it is down to what must be left.
+// shortly before it is down to what must be left: who has got it can do no more
+// than watch, and isn't called again after that.
 func (w *wanting) water() {
 	r := w.run
 	if r.WaterShort() == 0 {
@@ -213,10 +214,43 @@ func (w *wanting) water() {
 	}
 	lasts, _ := r.WaterLasts()
 	near := lasts.Add(-waterNotice)
-	w.add(Ping{Key: r.key("water", r.Attempt()), Due: r.Since, Kind: WaterShort, Loudness: GuardPing, To: r.Cook},
-		again{near, againFirst, WaterShort},
-		again{near.Add(againFirst), againSecond, WaterShort},
-		again{near.Add(againSecond), againRooms, WhoIsThere})
+	first := Ping{Key: r.key("water", r.Attempt()), Due: r.Since, Kind: WaterShort, Loudness: GuardPing, To: r.Cook}
+	more := []again{
+		{near, againFirst, WaterShort},
+		{near.Add(againFirst), againSecond, WaterShort},
+		{near.Add(againSecond), againRooms, WhoIsThere},
+	}
+	if r.cookTold() && near.After(r.Since) { // the answer has said it
+		first.Due, more = near, []again{
+			{near.Add(againFirst), againFirst, WaterShort}, {near.Add(againSecond), againSecond, WhoIsThere},
+		}
+	}
+	if got, ok := r.gotIt(first.Key); ok && got.Before(near) {
+		more = more[:1]
+	} else if ok {
+		more = nil
+	}
+	w.add(first, more...)
+}
+
+// cookTold reports whether it was the cook who told that the hold began.
+func (r Run) cookTold() bool {
+	for _, s := range slices.Backward(r.Steps) {
+		if s.At.Equal(r.Since) {
+			return s.Seen && s.By == r.Cook
+		}
+	}
+	return false
+}
+
+// gotIt is when somebody said of a chain that they have got it.
+func (r Run) gotIt(chain string) (time.Time, bool) {
+	for _, a := range slices.Backward(r.Answers) {
+		if chainOf(a.Key) == chain && a.How == AnswerGotIt {
+			return a.At, true
+		}
+	}
+	return time.Time{}, false
 }
 
 func (w *wanting) falling() {

@@ -62,7 +62,13 @@ func TestAnswers(t *testing.T) {
 			"short of water, and known to be",
 			begun().say("09:50", ana, WaterIn{Water: 2.4}).say("10:00", ana, AtPressure{}).say("10:02", ana, PingAnswered{"run/12/water/1", AnswerNotYet}),
 			"ping 11:25 hold nearly over to 1, due: run/12/hold-nearly/1\nping 11:30 hold over to 1, guard: run/12/hold-over/1, 11:35, 11:40, 11:45 everybody\n" +
-				"ping 10:00 water short to 1, guard: run/12/water/1, 11:00, 11:05, 11:10 everybody",
+				"ping 11:00 water short to 1, guard: run/12/water/1, 11:05, 11:10 everybody",
+		},
+		{
+			"short of water, told by another, and jo watches",
+			begun().say("09:50", ana, WaterIn{Water: 2.4}).say("10:00", mik, AtPressure{}).say("10:02", jo, PingAnswered{"run/12/water/1", AnswerGotIt}),
+			"ping 11:25 hold nearly over to 2, due: run/12/hold-nearly/1\nping 11:30 hold over to 2, guard: run/12/hold-over/1, 11:35, 11:40, 11:45 everybody\n" +
+				"ping 10:00 water short to 2, guard: run/12/water/1, 11:00",
 		},
 		{
 			"short of water, and seen to",

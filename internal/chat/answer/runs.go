@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -36,6 +37,20 @@ func foldRun(book *store.Book, no kitchen.RunNo) (kitchen.Run, error) {
 		return r, kitchen.NoSuchRun{Run: no}
 	}
 	return r, nil
+}
+
+// without is a run as if one of its entries had not been told.
+func (t *turn) without(run kitchen.RunNo, no kitchen.EntryNo) (kitchen.Run, error) {
+	records, err := t.book.Standing(run.Subject())
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	changes, err := t.book.Standing(kitchenSubject)
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	records = slices.DeleteFunc(records, func(r kitchen.Record) bool { return r.No == no })
+	return kitchen.FoldRun(records, kitchen.SettingsAt(changes))
 }
 
 // openRuns folds the runs that are not over.

@@ -53,7 +53,9 @@ func (s scene) followed(p phrase.Parsed) bool {
 	}
 	_, corrects := p.Intents[0].(phrase.Correct)
 	_, cooks := p.Intents[0].(phrase.Cook)
-	return corrects || cooks
+	tells, _ := p.Intents[0].(phrase.Tell)
+	prepares := s.plan != nil && len(tells.Entries) > 0 && is[kitchen.PrepBegun](tells.Entries[0])
+	return corrects || cooks || prepares
 }
 
 // context finds the scene of the message, and the sentence of a tapped button.

@@ -18,13 +18,10 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	if dip, ok := i.Entries[0].(kitchen.Dipped); ok && i.When == nil {
-		at = at.Add(-dip.For) // it is told when it is over, and counts from its beginning
+	if i.When == nil {
+		at = began(i.Entries[0], at)
 	}
-	follows := func(r kitchen.Run) bool {
-		_, err := r.Apply(t.record(i.Entries[0], at), t.settings)
-		return err == nil
-	}
+	follows := func(r kitchen.Run) bool { return t.follows(r, i.Entries[0], at) == nil }
 	run, err := t.which(i.Which, ctx, follows)
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
 		return t.beginTelling(i.Entries, ctx, at)
@@ -36,6 +33,33 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	return t.tellOf(run, i.Entries, at)
+}
+
+// began is when something began that is over now: a dip of 4 minutes.
+func began(e kitchen.RunEntry, now time.Time) time.Time {
+	if d, ok := e.(kitchen.Dipped); ok {
+		return now.Add(-d.For)
+	}
+	return now
+}
+
+// follows says why an entry can't follow on what a run was told; nil if it can.
+func (t *turn) follows(r kitchen.Run, e kitchen.RunEntry, at time.Time) error {
+	_, err := r.Apply(t.record(e, at), t.settings)
+	return err
+}
+
+// after is when something happened that is told as it does: a moment later where it
+// would otherwise come before what was told of that very instant.
+func (t *turn) after(r kitchen.Run, e kitchen.RunEntry, at time.Time) time.Time {
+	if !at.Equal(t.m.At) || !at.Equal(r.Newest) || len(r.Steps) == 0 {
+		return at
+	}
+	next := at.Add(time.Millisecond)
+	if last := r.Steps[len(r.Steps)-1]; last.At.Equal(at) && kitchen.InTrade(kitchen.KindOf(e), last.Kind) < 0 && t.follows(r, e, next) == nil {
+		return next
+	}
+	return at
 }
 
 // beginTelling makes the plan talked about a run since something was said that
@@ -62,7 +86,8 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
 	for _, e := range entries {
-		_, err := run.Apply(t.record(e, at), t.settings)
+		at = t.after(run, e, at)
+		err := t.follows(run, e, at)
 		if err != nil && v.Told == nil {
 			return chat.Post{}, err
 		}
@@ -78,7 +103,7 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 		if err := t.learn(run, e); err != nil {
 			return chat.Post{}, err
 		}
-		v.Told = e
+		v.Told, v.At = e, at.In(t.now.Location())
 	}
 	t.kind, t.about = tellKind, run.No.Subject()
 	v.Run = run
@@ -174,6 +199,9 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	last, err := t.lastTold(run.No, i.Kind)
+	if never := errors.As(err, new(kitchen.NothingToUndo)); never && i.To.Clock != nil {
+		return t.tellUntold(i, run)
+	}
 	if err != nil {
 		return chat.Post{}, err
 	}
@@ -183,15 +211,15 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 			return chat.Post{}, err
 		}
 	}
-	if err := t.writeAt(run.No.Subject(), kitchen.Struck{No: last.No}, t.m.At); err != nil {
-		return chat.Post{}, err
-	}
-	stripped, err := t.theRun(run.No)
+	entry := last.Entry.(kitchen.RunEntry)
+	stripped, err := t.without(run.No, last.No)
 	if err != nil {
 		return chat.Post{}, err
 	}
-	entry := last.Entry.(kitchen.RunEntry)
-	if _, err := stripped.Apply(t.record(entry, at), t.settings); err != nil {
+	if err := t.follows(stripped, entry, at); err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.writeAt(run.No.Subject(), kitchen.Struck{No: last.No}, t.m.At); err != nil {
 		return chat.Post{}, err
 	}
 	if err := t.writeAt(run.No.Subject(), entry, at); err != nil {
@@ -206,6 +234,20 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		Run: moved, Told: entry, At: at.In(t.now.Location()), Was: &run, WasAt: last.At.In(t.now.Location()),
 		Now: t.arrived(), Who: t.who, First: t.once(run.No),
 	}), nil
+}
+
+// tellUntold takes a time of something that nobody told before for the telling of
+// it: "steam was at 14:05".
+func (t *turn) tellUntold(i phrase.ShiftTime, run kitchen.Run) (chat.Post, error) {
+	entry, ok := phrase.ToldOf(i.Kind)
+	if !ok {
+		return chat.Post{}, kitchen.NothingToUndo{}
+	}
+	at, err := t.past(&i.To)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.tellOf(run, []kitchen.RunEntry{entry}, at)
 }
 
 // lastTold is the newest entry about a run that can be corrected, of a kind if one

@@ -27,6 +27,16 @@ var tellGrammar = grammar{
 	match: matchTell,
 }
 
+// ToldOf is the entry of a kind that is told in words alone; false for any other.
+func ToldOf(k kitchen.Kind) (kitchen.RunEntry, bool) {
+	for _, s := range stages {
+		if s.kind == k {
+			return s.entry, true
+		}
+	}
+	return nil, false
+}
+
 // stage takes the longest words for something that happens to a run.
 func stage(c cursor) (t told, end cursor, loose, ok bool) {
 	end = c

@@ -35,7 +35,7 @@ func Begun(v BegunView) chat.Post {
 	if r.Hold.Short() {
 		s.add(must, say("**Caution**, on the record: hold "+minutes(r.Hold.Time)+", shorter than the default here, "+minutes(r.Hold.Usual)+"."))
 	} else if r.Hold.Time > 0 {
-		s.add(may, say("Then "+psi(r.Hold.At)+" for **"+minutes(r.Hold.Time)+"**."))
+		s.add(may, say("Then "+onGauge(r)+" for **"+minutes(r.Hold.Time)+"**."))
 	}
 	v.next(&s, run)
 	if c := say("The maker's manual comes first. Stay in earshot while the flame is on."); s.fits(c) && v.First != nil && v.First(cautionEarshot) == New {

@@ -116,6 +116,9 @@ func (v LogView) story(told int) chat.Para {
 			continue
 		}
 		part := ""
+		if name := called(v.Who, same[0].By); len(names) == 0 || name != names[len(names)-1] {
+			part, names = "{}: ", append(names, name)
+		}
 		for i, st := range same {
 			if i > 0 {
 				part += ", "
@@ -123,8 +126,7 @@ func (v LogView) story(told int) chat.Para {
 			part += near(day, st.At) + nb + stepWord(st)
 			day = st.At.In(v.Now.Location())
 		}
-		parts = append(parts, "{}: "+part)
-		names = append(names, called(v.Who, same[0].By))
+		parts = append(parts, part)
 	}
 	return say(strings.Join(parts, "; ")+".", names...)
 }

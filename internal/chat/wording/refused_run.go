@@ -43,10 +43,12 @@ func past(r kitchen.Over) chat.Post {
 }
 
 func contradicts(r kitchen.Contradicts, a Asked) chat.Post {
-	return theirs(
-		say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+near(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+near(a.Now, r.OtherAt)+". Nothing was written.",
-			called(a.Who, r.OtherBy)),
-		say("Another time, or mend the other: `"+kindSaid(r.Other)+" was 10 min earlier`"))
+	why := say("**"+r.Run.String()+" "+kindWord(r.Said)+" "+near(a.Now, r.At)+"** can't be: {} said "+kindWord(r.Other)+" "+near(a.Now, r.OtherAt)+". Nothing was written.",
+		called(a.Who, r.OtherBy))
+	if kindSaid(r.Other) != kindWord(r.Other) {
+		return theirs(why, say("Say it with another time."))
+	}
+	return theirs(why, say("Another time, or mend the other: `"+kindSaid(r.Other)+" was 10 min earlier`"))
 }
 
 func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {

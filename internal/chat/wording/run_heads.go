@@ -53,7 +53,7 @@ func (v RunView) offHead(s *sheet) {
 		s.add(should, say("That stays in the book. Lit again, the hold starts anew."))
 	}
 	if off.Credit.Broken >= time.Minute {
-		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", then it was lost: not part of the hold."))
+		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", broken off: not part of the hold."))
 	}
 }
 
@@ -106,7 +106,7 @@ func (v RunView) dipHead(s *sheet, e kitchen.Dipped) {
 		to = " to " + psi(*e.To)
 	}
 	switch {
-	case v.Was != nil && len(v.Was.Dips) == len(v.Run.Dips) && e.For > 0:
+	case v.Was != nil && v.Was.Stage != kitchen.StagePressureLost && len(v.Was.Dips) == len(v.Run.Dips) && e.For > 0:
 		s.add(must, say("Noted: "+v.no()+to+", no loss of pressure."))
 	case e.For > 0:
 		s.add(must, say("Noted: "+v.no()+" fell"+to+" for "+minutes(e.For)+", from "+v.clock(v.At)+"."))

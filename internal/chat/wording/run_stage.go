@@ -28,7 +28,7 @@ func (v RunView) stage(s *sheet) {
 		s.then(say("Next: weight on when I ping."), v.button("Weight on", "weight on"))
 	case kitchen.StageRising:
 		v.shortVent(s)
-		s.then(say("Next: at "+psi(v.Run.Hold.At)+" say `at pressure`: the hold starts."), v.button("At pressure", "at pressure"))
+		s.then(say("Next: at "+onGauge(v.Run)+" say `at pressure`: the hold starts."), v.button("At pressure", "at pressure"))
 	case kitchen.StageAtPressure:
 		v.holding(s)
 	case kitchen.StagePressureLost:
@@ -159,6 +159,15 @@ func (v RunView) waterWord() chat.Para {
 	return say(text + ", by estimate. Flame as low as holds the pressure.")
 }
 
+// onGauge is the pressure of the hold as the cook reads it.
+func onGauge(r kitchen.Run) string {
+	shown := r.Shown(r.Hold.At)
+	if samePressure(shown, r.Hold.At) {
+		return psi(shown)
+	}
+	return psi(shown) + " on your gauge"
+}
+
 func (v RunView) shortVent(s *sheet) {
 	steam, ok := v.Run.LastStep(kitchen.KindSteam)
 	if !ok || !steam.Seen {
@@ -173,13 +182,15 @@ func (v RunView) shortVent(s *sheet) {
 const usualVent = 10 * time.Minute
 
 func (v RunView) lost(s *sheet) {
-	water := "**Is there water?**"
-	if v.Run.Water.Assumed {
-		water += " I took " + litres(v.Run.Water.In) + "."
+	if v.Was == nil || v.Was.Stage != kitchen.StagePressureLost {
+		water := "**Is there water?**"
+		if v.Run.Water.Assumed {
+			water += " I took " + litres(v.Run.Water.In) + "."
+		}
+		s.add(must, say(water+" Sagging at full flame can mean dry: heat off then, shut till cold, never cold water in."))
 	}
-	s.add(must, say(water+" Sagging at full flame can mean dry: heat off then, shut till cold, never cold water in."))
 	back, at := "back at pressure", "Back at pressure"
-	if samePressure(v.Run.Hold.At, fifteenPSI) {
+	if samePressure(v.Run.Shown(v.Run.Hold.At), fifteenPSI) {
 		back, at = "back at 15", "Back at 15"
 	}
 	s.then(say("Next: full flame; then say `"+back+"`."), v.button(at, back), v.button("Heat is off", "heat off"))
@@ -213,7 +224,9 @@ func (v RunView) cooling(s *sheet) {
 		s.then(say("Next: the next load. Top up the water first."), tap("Next load", phrase.Cook{Load: phrase.NextLoad}.String()))
 	case !out:
 		if _, now := v.Told.(kitchen.AtZero); now {
+			if _, zero := v.Told.(kitchen.AtZero); zero {
 			s.add(may, say("In the shut pot it takes half as long again, or twice."))
+		}
 		}
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
 	default:

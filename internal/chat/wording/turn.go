@@ -22,7 +22,7 @@ func StillStands(said string) chat.Post {
 // alreadyOn says that a plan is on, so that a second tap is no second run, and
 // when its next load can follow.
 func alreadyOn(r kitchen.AlreadyOn, a Asked) chat.Post {
-	post := theirs(say("**"+r.Run.String()+"** is that already, since "+clock(a.Now, r.At)+", {}. Nothing was put on.", called(a.Who, r.By)))
+	post := theirs(say("**"+r.Run.String()+"** is on since "+clock(a.Now, r.At)+", {}. Nothing was put on.", called(a.Who, r.By)))
 	if r.More > 0 {
 		post.Blocks = append(post.Blocks, say("The next load follows when it is at zero and out."))
 	}
