@@ -30,7 +30,9 @@ func (t *turn) bookCooker(i phrase.Book) (chat.Post, error) {
 		Cooker: name, From: meant[0].From.UTC(), To: meant[0].To.UTC(), For: t.member.No, Room: int64(t.room.ID),
 	}
 	if i.Soak || t.settings.MethodFor(kitchen.Jar) == kitchen.Soaked {
-		made.Soak = t.settings.SoakBefore(made.From)
+		if soak := t.settings.SoakBefore(made.From); soak.After(t.m.At) {
+			made.Soak = soak
+		}
 	}
 	stand, err := t.bookings()
 	if err != nil {

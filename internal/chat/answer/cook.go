@@ -228,7 +228,7 @@ func (t *turn) board() (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	view := wording.BoardView{Rows: kitchen.Board(open, t.m.Arrived), Bookings: ahead(bookings, t.m.At), Now: t.arrived(), Who: t.who}
+	view := wording.BoardView{For: t.member.No, Rows: kitchen.Board(open, t.m.Arrived), Bookings: ahead(bookings, t.m.At), Now: t.arrived(), Who: t.who}
 	return wording.BoardOf(view), nil
 }
 

@@ -61,7 +61,7 @@ func (t *turn) stepAsked(no kitchen.RunNo, of int) (int, error) {
 
 // coolYet says what is known of how warm a run is.
 func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
-	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() || r.Stage == kitchen.StageCool })
 	if post, ok := t.unsettled(err); ok {
 		return post, nil
 	}
@@ -103,7 +103,7 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	return wording.Runs(wording.RunsView{Runs: runs, Now: t.arrived(), Who: t.who}), nil
+	return wording.Runs(wording.RunsView{Runs: runs, Mine: i.Mine, Now: t.arrived(), Who: t.who}), nil
 }
 
 // lastRuns is how many runs a list shows.

@@ -85,7 +85,7 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if err != nil {
 		return err
 	}
-	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings))}
+	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings)), since: map[string]time.Time{}}
 	batch, err := p.batch(tx, row)
 	if err != nil {
 		return err
@@ -117,6 +117,8 @@ type pinging struct {
 	book     *store.Book
 	settings kitchen.Settings
 	now      time.Time // in the kitchen's zone
+	// since is when the first of each chain was due that is said now.
+	since map[string]time.Time
 }
 
 // batch is the row with those that can be said in the same post, the loudest
@@ -142,7 +144,17 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 	slices.SortStableFunc(batch, func(a, b store.PingRow) int {
 		return int(a.Loudness) - int(b.Loudness)
 	})
-	return lastOfChains(batch), nil
+	for _, b := range batch {
+		p.since[b.Chain()] = earliest(p.since[b.Chain()], b.Due)
+	}
+	return oneOfChains(batch), nil
+}
+
+func earliest(a, b time.Time) time.Time {
+	if a.IsZero() || b.Before(a) {
+		return b
+	}
+	return a
 }
 
 // together reports whether two pings can be one post: to the same person in the
@@ -155,18 +167,25 @@ func together(a, b store.PingRow) bool {
 	return hot || a.To == b.To && a.Kind.Reach() == b.Kind.Reach()
 }
 
-// lastOfChains keeps of several pings that ask for one thing the last.
-func lastOfChains(batch []store.PingRow) []store.PingRow {
-	return slices.DeleteFunc(batch, func(p store.PingRow) bool {
-		return slices.ContainsFunc(batch, func(q store.PingRow) bool {
-			return q.Chain() == p.Chain() && q.Due.After(p.Due)
-		})
-	})
+// oneOfChains keeps of several pings that ask for one thing one: the last, or the
+// first that asks the same, since none of them was heard yet.
+func oneOfChains(batch []store.PingRow) []store.PingRow {
+	var kept []store.PingRow
+	for _, p := range batch {
+		i := slices.IndexFunc(kept, func(k store.PingRow) bool { return k.Chain() == p.Chain() })
+		switch {
+		case i < 0:
+			kept = append(kept, p)
+		case p.Kind == kept[i].Kind && p.Due.Before(kept[i].Due), p.Kind != kept[i].Kind && p.Due.After(kept[i].Due):
+			kept[i] = p
+		}
+	}
+	return kept
 }
 
 // view is what a ping speaks of.
 func (p pinging) view(row store.PingRow) (wording.PingView, error) {
-	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: p.now.Sub(row.Due)}
+	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: p.now.Sub(earliest(p.since[row.Chain()], row.Due))}
 	var err error
 	if row.To != 0 {
 		if v.To, err = mention(p.book, row.To); err != nil {
@@ -174,7 +193,9 @@ func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 		}
 	}
 	if no, ok := runOf(row.Key); ok {
-		v.Run, err = foldRun(p.book, no)
+		if v.Run, err = foldRun(p.book, no); err == nil && row.Kind == kitchen.BookingOverrun {
+			v.Booking, err = p.booking(kitchen.BookingsPrefix + row.Key[strings.LastIndex(row.Key, "/")+1:])
+		}
 		return v, err
 	}
 	if no, ok := startNo(row.Key); ok {
@@ -275,11 +296,14 @@ func (p pinging) rooms(row store.PingRow) ([]store.RoomID, error) {
 }
 
 // mention is a member as a span that rings for them on the platform of their
-// first account.
+// first account; nil for one who was forgotten.
 func mention(book *store.Book, no kitchen.MemberNo) (chat.Span, error) {
 	m, err := book.Member(no)
 	if err != nil {
 		return nil, err
+	}
+	if m.Name == "" {
+		return nil, nil
 	}
 	accounts, err := book.AccountsOf(no)
 	if err != nil {

@@ -78,6 +78,12 @@ func (t *turn) folded(rows []store.RunRow) ([]kitchen.Run, error) {
 // the one named, the one in the cooker named; else the only one where it can
 // follow, then the speaker's own. Where several are left it is a [whichRun].
 func (t *turn) which(w phrase.Which, ctx scene, fits func(kitchen.Run) bool) (kitchen.Run, error) {
+	return t.whichNext(w, ctx, fits, fits)
+}
+
+// whichNext is which for what has its place in a run: of several that can be meant
+// it is the one where it comes next.
+func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run) bool) (kitchen.Run, error) {
 	if w.Run != 0 {
 		return t.theRun(w.Run)
 	}
@@ -96,12 +102,12 @@ func (t *turn) which(w phrase.Which, ctx scene, fits func(kitchen.Run) bool) (ki
 	} else if ended, err := t.endedLately(fits); err != nil || len(ended) > 0 {
 		return firstRun(ended), err
 	}
-	return t.theOne(open)
+	return t.theOne(open, next)
 }
 
-// theOne is the only run of several that can be meant: the only one there is, or
-// the speaker's own.
-func (t *turn) theOne(open []kitchen.Run) (kitchen.Run, error) {
+// theOne is the only run of several that can be meant: the only one there is, the
+// speaker's own, the one where it comes next.
+func (t *turn) theOne(open []kitchen.Run, next func(kitchen.Run) bool) (kitchen.Run, error) {
 	own := only(open, func(r kitchen.Run) bool { return r.Cook == t.member.No })
 	switch {
 	case len(open) == 0:
@@ -110,6 +116,11 @@ func (t *turn) theOne(open []kitchen.Run) (kitchen.Run, error) {
 		return open[0], nil
 	case len(own) == 1:
 		return own[0], nil
+	case len(own) == 0:
+		own = open
+	}
+	if likely := only(own, next); len(likely) == 1 {
+		return likely[0], nil
 	}
 	return kitchen.Run{}, whichRun{open}
 }
@@ -230,6 +241,10 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 	return t.wantPings(no.Prefix(), append(r.Wants(t.settings), r.WantsOf(bookings)...))
 }
 
+// breath is within what time several things told at once may lie; pings don't tell
+// them apart.
+const breath = 10 * time.Millisecond
+
 // wantPings makes the pings under a prefix equal to a list, after the quiet hours
 // and the places that members chose.
 func (t *turn) wantPings(prefix string, want []kitchen.Ping) error {
@@ -239,6 +254,7 @@ func (t *turn) wantPings(prefix string, want []kitchen.Ping) error {
 		} else {
 			p = kitchen.Shift(p, kitchen.QuietHours{}, t.now.Location())
 		}
+		p.Due = p.Due.Truncate(breath)
 		want[i] = p
 	}
 	return t.book.Reconcile(prefix, want, t.m.Arrived)

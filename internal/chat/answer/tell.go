@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"time"
 
@@ -21,8 +22,8 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if i.When == nil {
 		at = began(i.Entries[0], at)
 	}
-	follows := func(r kitchen.Run) bool { return t.follows(r, i.Entries[0], at) == nil }
-	run, err := t.which(i.Which, ctx, follows)
+	follows := func(r kitchen.Run) bool { return t.follows(r, i.Entries[0], at) == nil && !relights(r, i.Entries[0]) }
+	run, err := t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
 		return t.beginTelling(i.Entries, ctx, at)
 	}
@@ -33,6 +34,19 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	return t.tellOf(run, i.Entries, at)
+}
+
+// relights reports whether an entry would light a run again whose hold is done: a run
+// must be named for that.
+func relights(r kitchen.Run, e kitchen.RunEntry) bool {
+	off, ended := r.Ended()
+	return is[kitchen.HeatOn](e) && ended && off.Outcome == kitchen.Held
+}
+
+// comesNext reports whether an entry is a next step of a run, with nothing between
+// that nobody told.
+func comesNext(r kitchen.Run, e kitchen.RunEntry) bool {
+	return slices.ContainsFunc(r.Next(), func(c kitchen.Choice) bool { return c.Kind == kitchen.KindOf(e) })
 }
 
 // began is when something began that is over now: a dip of 4 minutes.

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"time"
@@ -211,7 +212,7 @@ func (t *turn) editedAway() (report, error) {
 	if err := t.settle(); err != nil {
 		return report{}, err
 	}
-	return report{kind: t.kind}, t.queue(wording.StillStands(t.edited.Said))
+	return report{kind: t.kind}, t.queue(wording.StillStands(cmp.Or(t.edited.Said, entries[0].Said)))
 }
 
 // respond takes back what an edited message had said, and answers the new text.

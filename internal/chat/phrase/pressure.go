@@ -14,7 +14,7 @@ func gauge(c cursor) (unit.GaugeKPa, cursor, bool) {
 	if p, d, ok := c.quantity(Pressure); ok && p.Value >= 0 {
 		return unit.GaugeKPa(p.Value), d, true
 	}
-	if n, ok := c.token().(Number); ok && (!n.Word || n.Whole && n.Value > 1) && !n.Times && n.Value >= 0 && n.Value <= mostBarePSI && n.Ref == nil {
+	if n, ok := c.token().(Number); ok && (!n.Word || n.Whole && n.Value > 1) && !n.Times && n.Value >= 0 && n.Value <= mostBarePSI {
 		return unit.PSI(n.Value), c.use(1), true
 	}
 	if r, ok := c.token().(Range); ok && (r.Senses == nil || r.Senses[0].Dim == Pressure) {
@@ -62,6 +62,9 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 	}
 	p, d, ok := gauge(d.over("about", "abt", "around", "roughly", "just", "nearly", "only"))
 	number := unitless(d.ahead(-1))
+	if n, bare := d.ahead(-1).(Number); bare && n.Ref != nil && !says && !back {
+		return event{}, c, false // "at 12.3" may be a unit of run 12
+	}
 	n := p.PSI()
 	if !ok || bare && number || number && !says && (n < leastCooking || n > mostCooking) {
 		return event{}, c, false

@@ -13,6 +13,8 @@ type BoardView struct {
 	Rows []kitchen.Row
 	// Bookings are those that stand, the earliest first.
 	Bookings []kitchen.Booking
+	// For is who asks, and is not offered what is theirs.
+	For kitchen.MemberNo
 	// Now is in the kitchen's zone.
 	Now time.Time
 	Who func(kitchen.MemberNo) string
@@ -121,12 +123,19 @@ func (v BoardView) take(s *sheet) {
 		s.then(nil, tap("Bookings", "bookings"), tap("Log", "log"))
 		return
 	}
-	first := v.Rows[0]
+	var first kitchen.Row
 	for _, r := range v.Rows {
 		if r.Cook == 0 {
 			first = r
 			break
 		}
+		if first.Run == 0 && r.Cook != v.For {
+			first = r
+		}
+	}
+	if first.Run == 0 {
+		s.then(nil, tap("Log "+v.Rows[0].Run.String(), logOf(v.Rows[0].Run)))
+		return
 	}
 	s.then(nil, tap("Take over "+first.Run.String(), gotIt(first.Run)))
 }

@@ -63,9 +63,6 @@ func TestADayReads(t *testing.T) {
 		"Noted: #12 fell to 11 psi.",
 		"#12 lost pressure 11:20, 35 of 90 min",
 		"held. The hold starts again.",
-		"Is there water? I took 3 L. Sagging at",
-		"full flame can mean dry: heat off then,",
-		"shut till cold, never cold water in.",
 		"Next: full flame; then say back at 15.",
 		"[Back at 15] [Heat is off] [Undo]")
 	reads(t, d.at("11:32").say(jo, kitchen.PressureBack{Gauge: unit.PSI(15)}, 0),

@@ -267,6 +267,8 @@ func (v LogView) water() chat.Para {
 // RunsView is a list of runs, the newest first.
 type RunsView struct {
 	Runs []kitchen.Run
+	// Mine is true when only the speaker's own were asked for.
+	Mine bool
 	Now  time.Time
 	Who  func(kitchen.MemberNo) string
 }
@@ -277,6 +279,9 @@ const maxRuns = 6
 // Runs lists the last runs and what was reached.
 func Runs(v RunsView) chat.Post {
 	var s sheet
+	if len(v.Runs) == 0 && v.Mine {
+		return with(lines("You have cooked no run yet."), tap("Log", "log"))
+	}
 	if len(v.Runs) == 0 {
 		return lines("No run in the book yet.", "Next: ask for a plan, then `cook it`.")
 	}

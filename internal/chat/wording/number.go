@@ -135,10 +135,15 @@ func height(m unit.Metres) string {
 
 // warmth prints a temperature; in °F where that is the round number.
 func warmth(c unit.Celsius) string {
-	if !isRound(math.Abs(float64(c)), 2) && isRound(math.Abs(c.Fahrenheit()), 1) {
+	if inFahrenheit(c) {
 		return upTo(0, c.Fahrenheit()) + nb + "°F"
 	}
 	return upTo(1, float64(c)) + nb + "°C"
+}
+
+// inFahrenheit reports whether a temperature was said in that scale.
+func inFahrenheit(c unit.Celsius) bool {
+	return !isRound(math.Abs(float64(c)), 2) && isRound(math.Abs(c.Fahrenheit()), 1)
 }
 
 // celsius prints a temperature that was worked out.

@@ -46,7 +46,7 @@ func Ping(v PingView) chat.Post {
 	var s sheet
 	s.add(must, v.addressed(t.head))
 	s.add(must, v.lateness())
-	if v.Ping.Loudness == kitchen.GuardPing && v.Run.Cook == 0 && v.Ping.Kind != kitchen.WhoIsThere {
+	if v.Ping.Loudness == kitchen.GuardPing && v.To == nil && v.Ping.Kind != kitchen.WhoIsThere {
 		s.add(must, say("**Nobody is named to watch it.** Who has it?"))
 		if len(t.buttons) < maxButtons {
 			t.buttons = append(t.buttons, tap("I've got it", "i've got it"))

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
 )
 
 // ventOver says that the weight goes on.
@@ -64,8 +65,12 @@ func (v PingView) whoIsThere() pingText {
 		act = "look now, it may run dry"
 		buttons = []chat.Button{tap("I've got it", "i've got it"), v.button("Heat is off", "heat off")}
 	}
+	unheard := " Nobody answers."
+	if v.Late >= time.Minute {
+		unheard = "" // nobody was asked
+	}
 	return pingText{
-		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+act+".** Nobody answers.", where),
+		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+act+".**"+unheard, where),
 		buttons: buttons, act: v.button(v.no()+" heat off", "heat off"),
 	}
 }
@@ -89,7 +94,11 @@ func (v PingView) waterShort() pingText {
 }
 
 func (v PingView) checkZero() pingText {
-	head := "**" + v.no() + " at zero?** Look at the gauge; heat went off " + v.clock(v.Run.Since) + "."
+	off := v.Run.Since
+	if s, told := v.Run.LastStep(kitchen.KindHeatOff); told {
+		off = s.At
+	}
+	head := "**" + v.no() + " at zero?** Look at the gauge; heat went off " + v.clock(off) + "."
 	if v.again() > 0 {
 		head = "**" + v.no() + ": zero yet?** Nobody has said so."
 	}

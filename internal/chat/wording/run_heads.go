@@ -53,7 +53,11 @@ func (v RunView) offHead(s *sheet) {
 		s.add(should, say("That stays in the book. Lit again, the hold starts anew."))
 	}
 	if off.Credit.Broken >= time.Minute {
-		s.add(should, say("Before that "+minutes(off.Credit.Broken)+", broken off: not part of the hold."))
+		how := ", broken off"
+		if len(v.Run.Dips) > 0 {
+			how = ", then it was lost"
+		}
+		s.add(should, say("Before that "+minutes(off.Credit.Broken)+how+": not part of the hold."))
 	}
 }
 
@@ -188,7 +192,7 @@ func (v RunView) readHead(s *sheet) {
 	}
 	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
 	if last.Skin() && v.Run.Stage == kitchen.StageCooling {
-		s.add(should, say("That is the outside: the middle stays 5 to 15"+nb+"°C warmer for hours."))
+		s.add(should, say("That is the outside: the middle stays "+warmer(last.Temp)+" warmer for hours."))
 	}
 }
 
@@ -213,7 +217,23 @@ func limitWords(m kitchen.Reading) string {
 		return ""
 	}
 	if m.Temp > m.Limit {
-		return ", over the limit of " + warmth(m.Limit)
+		return ", over the limit of " + likewise(m.Temp, m.Limit)
 	}
-	return ", within the limit of " + warmth(m.Limit)
+	return ", within the limit of " + likewise(m.Temp, m.Limit)
+}
+
+// likewise is a temperature in the unit that another was said in.
+func likewise(said, c unit.Celsius) string {
+	if inFahrenheit(said) {
+		return upTo(1, c.Fahrenheit()) + nb + "°F"
+	}
+	return warmth(c)
+}
+
+// warmer is how much warmer the middle of a bag can be than its skin.
+func warmer(said unit.Celsius) string {
+	if inFahrenheit(said) {
+		return "10 to 25" + nb + "°F"
+	}
+	return "5 to 15" + nb + "°C"
 }

@@ -73,6 +73,9 @@ func (v RunView) state() chat.Para {
 		if _, now := v.Told.(kitchen.CalledOff); now {
 			return nil // the head says it
 		}
+		if zero, down := v.Told.(kitchen.AtZero); down {
+			return say("**" + no + " " + kindWord(kindOf(zero)) + " " + v.clock(v.At) + "**; called off " + v.clock(r.Since) + ".")
+		}
 		return say(no + " was called off " + v.clock(r.Since) + ".")
 	}
 	panic("stage without words")
@@ -225,14 +228,14 @@ func (v RunView) cooling(s *sheet) {
 	case !out:
 		if _, now := v.Told.(kitchen.AtZero); now {
 			if _, zero := v.Told.(kitchen.AtZero); zero {
-			s.add(may, say("In the shut pot it takes half as long again, or twice."))
-		}
+				s.add(may, say("In the shut pot it takes half as long again, or twice."))
+			}
 		}
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
 	default:
 		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
 	}
-	if v.Run.Water.Left == nil && out && !v.Run.Water.Assumed {
+	if _, now := v.Told.(kitchen.OutOfPot); now && v.Run.Water.Left == nil && !v.Run.Water.Assumed {
 		s.add(may, say("What is left in the pot? Like `1 litre left in the pot`"))
 	}
 }
