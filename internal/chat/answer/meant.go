@@ -6,6 +6,7 @@ import (
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
+	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
 
@@ -57,30 +58,19 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	if len(p.Intents) == 0 || manners(p.Intents[0]) {
 		return false, nil
 	}
-	rows, err := t.book.OpenRuns()
-	if err != nil {
-		return false, err
+	tell, tells := p.Intents[0].(phrase.Tell)
+	fits := func(r kitchen.Run) bool {
+		return r.Cook == t.member.No && r.Cook != 0 && (!tells || t.follows(r, tell.Entries[0], t.m.At) == nil)
 	}
-	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(rows) > 0 {
+	open, err := t.openRuns()
+	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(open) > 0 {
 		return true, nil // whoever takes a hot cooker is heard
 	}
-	for _, row := range rows {
-		if row.Cook != t.member.No {
-			continue
-		}
-		tell, ok := p.Intents[0].(phrase.Tell)
-		if !ok {
-			return true, nil
-		}
-		run, err := t.theRun(row.No)
-		if err != nil {
-			return false, err
-		}
-		if _, err := run.Apply(t.record(tell.Entries[0], t.m.At), t.settings); err == nil {
-			return true, nil
-		}
+	if err != nil || len(only(open, fits)) > 0 || !tells {
+		return len(only(open, fits)) > 0, err
 	}
-	return false, nil
+	ended, err := t.endedLately(fits) // called off, a pot still comes to zero
+	return len(ended) > 0, err
 }
 
 // manners reports whether an intent is a greeting, thanks or a bare choice.

@@ -310,7 +310,11 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 // refuse says why something can't be. What an edited message had written stands
 // again.
 func (t *turn) refuse(r kitchen.Refusal) (chat.Post, error) {
-	return wording.RefusedHere(r, wording.Asked{Now: t.arrived(), Who: t.who, Said: t.text}), t.restore()
+	post := wording.RefusedHere(r, wording.Asked{Now: t.arrived(), Who: t.who, Said: t.text})
+	if len(t.replaced) > 0 {
+		post.Blocks = append(post.Blocks, wording.StandsAsBefore())
+	}
+	return post, t.restore()
 }
 
 // mergeButtons puts the buttons of what was said last first, and at most three.

@@ -83,6 +83,8 @@ func rowDue(r kitchen.Row, now time.Time) string {
 		return "heat off now, due " + until
 	case r.Stage == kitchen.StageAtPressure && known:
 		return "heat off " + until + ", " + span(r.Left.Truncate(time.Minute)) + " left"
+	case r.Stage == kitchen.StageVenting && known && r.Left < 0:
+		return "weight on now, due " + until
 	case r.Stage == kitchen.StageVenting && known:
 		return "weight on " + until
 	case r.Stage == kitchen.StageFalling && known:

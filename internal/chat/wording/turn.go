@@ -19,6 +19,9 @@ func StillStands(said string) chat.Post {
 	return with(theirs(say("That was taken as \"{}\", and stands.", said)), tap("Undo", "undo"))
 }
 
+// StandsAsBefore says that what a message said before it was edited still counts.
+func StandsAsBefore() chat.Block { return say("What the message said before stands.") }
+
 // alreadyOn says that a plan is on, so that a second tap is no second run, and
 // when its next load can follow.
 func alreadyOn(r kitchen.AlreadyOn, a Asked) chat.Post {
