@@ -157,6 +157,14 @@ type NotYet struct {
 	Needs Kind
 }
 
+// Misplaced says that a step can't be moved to At, since it comes after what
+// followed it. It stays where it Was.
+type Misplaced struct {
+	Run     RunNo
+	Said    Kind
+	At, Was time.Time
+}
+
 // AlreadySo says that somebody said the same before. Seen is false when nobody
 // did, and it was filled in since a later step was reported.
 type AlreadySo struct {
@@ -236,6 +244,7 @@ func (NoRoom) refusal()        {}
 func (TooSmall) refusal()      {}
 func (TooLate) refusal()       {}
 func (NotYet) refusal()        {}
+func (Misplaced) refusal()     {}
 func (AlreadySo) refusal()     {}
 func (Over) refusal()          {}
 func (BeforeRun) refusal()     {}
@@ -267,6 +276,7 @@ func (NoRoom) Error() string        { return "container does not fit the cooker"
 func (TooSmall) Error() string      { return "too little grain for one container" }
 func (TooLate) Error() string       { return "start has gone by" }
 func (NotYet) Error() string        { return "run not so far" }
+func (Misplaced) Error() string     { return "moved past what followed it" }
 func (AlreadySo) Error() string     { return "already said" }
 func (Over) Error() string          { return "run past that" }
 func (BeforeRun) Error() string     { return "before its run" }

@@ -234,6 +234,11 @@ func (r Run) Units() int {
 	return n
 }
 
+// Has reports whether somebody is in the run: watches it, or has told of it.
+func (r Run) Has(m MemberNo) bool {
+	return m != 0 && (r.Cook == m || slices.ContainsFunc(r.Steps, func(s Step) bool { return s.Seen && s.By == m }))
+}
+
 // LastStep is the newest step of a kind.
 func (r Run) LastStep(k Kind) (Step, bool) {
 	for _, s := range slices.Backward(r.Steps) {

@@ -52,15 +52,15 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	return t.talkedLately()
 }
 
-// inRun reports whether words that are loosely said come from somebody who watches
-// a run, and fit there: "steam", "zero", "how long". Manners are no such words.
+// inRun reports whether words that are loosely said come from somebody who is in a
+// run, and fit there: "steam", "zero", "how long". Manners are no such words.
 func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	if len(p.Intents) == 0 || manners(p.Intents[0]) {
 		return false, nil
 	}
 	tell, tells := p.Intents[0].(phrase.Tell)
 	fits := func(r kitchen.Run) bool {
-		return r.Cook == t.member.No && r.Cook != 0 && (!tells || t.follows(r, tell.Entries[0], t.m.At) == nil)
+		return r.Has(t.member.No) && (!tells || t.follows(r, tell.Entries[0], t.m.At) == nil)
 	}
 	open, err := t.openRuns()
 	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(open) > 0 {

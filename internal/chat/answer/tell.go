@@ -230,7 +230,11 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	if err := t.follows(stripped, entry, at); err != nil {
+	err = t.follows(stripped, entry, at)
+	if errors.As(err, new(kitchen.AlreadySo)) {
+		err = kitchen.Misplaced{Run: run.No, Said: kitchen.KindOf(entry), At: at, Was: last.At}
+	}
+	if err != nil {
 		return chat.Post{}, err
 	}
 	if err := t.writeAt(run.No.Subject(), kitchen.Struck{No: last.No}, t.m.At); err != nil {

@@ -59,6 +59,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return tooLate(r)
 	case kitchen.NotYet:
 		return notYet(r)
+	case kitchen.Misplaced:
+		return misplaced(r, a)
 	case kitchen.AlreadySo:
 		return alreadySo(r, a)
 	case kitchen.Over:

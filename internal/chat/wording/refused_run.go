@@ -19,8 +19,19 @@ type Asked struct {
 
 // notYet says what has to be told first.
 func notYet(r kitchen.NotYet) chat.Post {
+	if r.Said == kitchen.KindWaterLeft && r.Stage.Hot() {
+		return lines("**Water low in "+r.Run.String()+"? Heat off now**, and leave it shut until it is cold.",
+			"Never put cold water into a hot dry pot. Nothing was written.",
+			"Next: say `heat off`; what is left, once it is open.")
+	}
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Needs)+" comes first. Nothing was written.",
 		"Next: say `"+kindSaid(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindSaid(r.Needs)))
+}
+
+// misplaced says where the step stays, since what followed it was told.
+func misplaced(r kitchen.Misplaced, a Asked) chat.Post {
+	return lines("**"+r.Run.String()+" "+kindWord(r.Said)+" stays at "+near(a.Now, r.Was)+".** At "+near(a.Now, r.At)+" it would come after what followed it.",
+		"What was told when: `log "+r.Run.String()+"`")
 }
 
 // alreadySo says who said it before, so that a second tap is no second entry.
