@@ -166,7 +166,7 @@ func (w wish) sizes(v kitchen.Vessel) []string {
 	var sizes []string
 	for _, d := range w.drafts {
 		if c := d.finished().Container; c.Vessel == v && c.Sized() {
-			label := strings.TrimSpace(readable(" "+containerText(c), w.s.names.Quarts))
+			label := legible(strings.TrimSpace(readable(" "+containerText(c), w.s.names.Quarts)))
 			sizes = append(sizes, strings.TrimSuffix(label, " "+v.String()+"s"))
 		}
 	}

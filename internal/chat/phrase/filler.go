@@ -42,6 +42,9 @@ func (it *items) filler() bool {
 	case "what":
 		it.asks = it.asks || c.word(1) == "water"
 	}
+	if c.length("too many")+c.length("too much") > 0 {
+		return false // talk of another thing
+	}
 	if d, ok := c.phrase(totals...); ok {
 		return it.together(d)
 	}

@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"strings"
+
 	"ryebell/internal/calc/grain"
 	"ryebell/internal/kitchen"
 )
@@ -277,6 +279,9 @@ func startsOther(c cursor) bool {
 }
 
 func (it *items) take() bool {
+	if it.measured() {
+		return true
+	}
 	switch t := it.c.token().(type) {
 	case Number:
 		return it.number(t)
@@ -297,6 +302,9 @@ func (it *items) take() bool {
 		it.c = it.c.use(1)
 		return true
 	case Unsuited:
+		if strings.HasSuffix(t.Name, "flour") {
+			return false // that is for bread
+		}
 		return it.stop(NotSuited, 1)
 	case Range:
 		return it.bound(t)

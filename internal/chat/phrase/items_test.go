@@ -64,6 +64,12 @@ func TestOrders(t *testing.T) {
 		{"3 bags 5lb and 2 kg rye", []kitchen.Item{with(bagsOf(3, 5*lbs), grain.Rye, 0), loose(2000, grain.Rye)}},
 		{"3 bags 5lb agar without gypsum", []kitchen.Item{without(with(bagsOf(3, 5*lbs), 0, kitchen.Agar))}},
 		{"3 bags 5lb agar, no gypsum", []kitchen.Item{without(with(bagsOf(3, 5*lbs), 0, kitchen.Agar))}},
+		// A cup is 236.588 ml, an imperial quart 1,136.5225 ml, a fluid ounce a 32nd of a quart.
+		{"6 32 fl oz jars", []kitchen.Item{jarsOf(6, quart)}},
+		{"2 2-cup jars", []kitchen.Item{jarsOf(2, pint)}},
+		{"4 imperial quarts rye lc", []kitchen.Item{with(jarsOf(4, 1.1365225), grain.Rye, kitchen.LiquidCulture)}},
+		{"4 jars, 1 imperial quart each, rye lc", []kitchen.Item{with(jarsOf(4, 1.1365225), grain.Rye, kitchen.LiquidCulture)}},
+		{"4 us pints lc + 3 bags 5lb agar", []kitchen.Item{with(jarsOf(4, pint), 0, kitchen.LiquidCulture), with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
 		{"can i cook 3 bags 5lb agar?", []kitchen.Item{with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
 		{"cook 3 bags 5lb agar?", []kitchen.Item{with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
 	} {
@@ -155,6 +161,21 @@ func TestNearOrders(t *testing.T) {
 		p := Parse(tt.text, tryNames)
 		if p.Near == nil || p.Near.Trouble != tt.trouble || p.Near.Missed != tt.missed {
 			t.Errorf("Parse(%q) = %s, want near %d, missed %q", tt.text, understood(p), tt.trouble, tt.missed)
+		}
+	}
+}
+
+// An example is there to be read: three digits, or as many as keep it within a
+// thousandth.
+func TestLegible(t *testing.T) {
+	for text, want := range map[string]string{
+		"3 4.0220000205 l jars":                 "3 4.02 l jars",
+		"pot volume 15.141647136 l":             "pot volume 15.14 l", // 15.1 is 0.3 % less
+		"3 bags 5 lb, 2.5 kg, 0.938 lb":         "3 bags 5 lb, 2.5 kg, 0.938 lb",
+		"3 100.00000000000001 g jars + 2 pints": "3 100 g jars + 2 pints",
+	} {
+		if got := legible(text); got != want {
+			t.Errorf("legible(%q) = %q, want %q", text, got, want)
 		}
 	}
 }

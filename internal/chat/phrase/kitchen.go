@@ -88,6 +88,7 @@ func matchSet(c cursor) (Intent, cursor, bool) {
 		if e.ask != nil && end.ask == nil {
 			open, end.ask = len(s.Changes), e.ask
 		}
+		end.bare = e.bare && len(s.Changes) == 0
 		s.Changes = append(s.Changes, change)
 		end.i, end.used, end.filler, end.near, end.quoted = e.i, e.used, e.filler, e.near, e.quoted
 		d = e

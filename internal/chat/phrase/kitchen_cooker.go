@@ -40,9 +40,10 @@ func cooker(c cursor) (kitchen.Change, cursor, bool) {
 		d = e
 		n++
 	}
-	if n == 0 {
-		return nil, c, false
+	if n == 0 || n == 1 && f.unit == "litre" && f.out.Name == "" {
+		return nil, c, false // "the pot takes 7 litres": any pot
 	}
+	d.bare = n == 1 && !f.named && f.out.MaxGauge != 0 // "max 15 psi"
 	if f.open != nil {
 		d.ask = f.question()
 	}

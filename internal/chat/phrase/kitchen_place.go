@@ -25,7 +25,7 @@ func elevation(c cursor) (kitchen.Change, cursor, bool) {
 		return kitchen.Elevation{}, e, true
 	}
 	m, d, ok := d.quantity(Length)
-	if !ok || m.Unit == "in" || m.Unit == "mm" || m.Unit == "cm" {
+	if !ok || m.Value > farthest || m.Unit == "in" || m.Unit == "mm" || m.Unit == "cm" {
 		return nil, c, false
 	}
 	e, tail := d.phrase("up", "above sea level", "over the sea", "high", "elevation", "altitude", "above sea", "asl", "up here", "of elevation", "of altitude",
@@ -38,6 +38,10 @@ func elevation(c cursor) (kitchen.Change, cursor, bool) {
 	}
 	return kitchen.Elevation{Height: unit.Metres(m.Value)}, d.over("here", "up", "now"), true
 }
+
+// farthest is the greatest length that can be meant as a height, in metres: more is
+// the way to somewhere.
+const farthest = 20_000
 
 // named reports whether one of the words stands among the next few.
 func (c cursor) named(words ...string) bool {
@@ -73,7 +77,7 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	}
 	t, e, ok := d.quantity(Temperature)
 	var ask *asking
-	if n, f, number := d.number(); !ok && number && n > 0 && n < 200 {
+	if n, f, number := d.number(); !ok && number && roomy(n) {
 		ask, e, ok = scaleQuestion(d, n), f, true
 	} else if ok && t.Unit == "degree" {
 		ask = scaleQuestion(d, t.Value)
@@ -95,6 +99,10 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	e.ask = ask
 	return kitchen.RoomTemperature{Temp: unit.Celsius(t.Value)}, e, true
 }
+
+// roomy reports whether a figure without a scale can be the warmth of a room of
+// either: room 12 is rather one with a number on its door.
+func roomy(n float64) bool { return n >= 14 && n <= 35 || n >= 50 && n <= 100 }
 
 // comfortable is the highest figure that people would give a room in degrees
 // Celsius.

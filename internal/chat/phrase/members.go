@@ -120,6 +120,9 @@ func demoted(c cursor) (Intent, cursor, bool) {
 const longestName = 3
 
 func renamed(c cursor) (Intent, cursor, bool) {
+	if c.length("my name is mud") > 0 {
+		return nil, c, false // a saying
+	}
 	d, ok := c.phrase("call me", "my name is", "rename me", "rename me to", "i am called", "i'm called", "name me")
 	if !ok {
 		return nil, c, false

@@ -7,6 +7,7 @@ var outByGrammar = grammar{
 		d, ok := c.phrase("ping me then", "ping me", "remind me", "remind me then", "tell me then", "ping me when it's time", "ping me at that time",
 			"tell me when to start", "remind me to start", "ping me to start", "wake me then", "let me know then")
 		if ok {
+			d.bare = d.word(-1) == "me" && d.i == 2 // people say it to each other
 			return RemindStart{}, d, true
 		}
 		lead := c.over("i", "we", "need", "want", "it", "them", "has", "have", "must", "should", "to", "be", "all", "that", "needed", "is")

@@ -113,8 +113,10 @@ type reading struct {
 	// from and to are the tokens of the first part that fitted nowhere.
 	from, to            int
 	used, filler, wrong int
-	// strange counts those of the wrong words that are no kitchen talk.
+	// strange counts those of the wrong words that are no kitchen talk. foreign is
+	// set when one of them is what the talk is of.
 	strange int
+	foreign foreignness
 	quoted  [2]int
 	// plain is true once something was told that people don't say to each other.
 	plain bool
@@ -192,6 +194,7 @@ func (r *reading) stepOver(c cursor) {
 		r.to = c.i + 1
 	}
 	r.wrong++
+	r.foreign = max(r.foreign, c.foreign())
 	switch c.token().(type) {
 	case GrainWord, RouteWord, VesselWord, Quantity, Percent:
 		r.used++
@@ -242,6 +245,7 @@ func (r reading) parsed() Parsed {
 		if p.Near.Example == "" {
 			p.Near.Example = r.example()
 		}
+		p.Near.Example = legible(p.Near.Example)
 		if p.Near.Got == "" {
 			p.Near.Got = tidy(strings.Replace(r.s.text, p.Near.Missed, "", 1))
 		}
@@ -260,14 +264,14 @@ func (r reading) cost(mended int) int {
 // nearly tells a text with a word too much from chatter with a word of the
 // kitchen in it.
 func (r reading) nearly() Parsed {
-	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.strange || r.talk() {
+	if r.wrong == 0 || r.used < nearUsed || r.used < nearShare*r.strange || r.talk() || r.ofOther() {
 		return Parsed{}
 	}
 	p := Parsed{Near: &Near{
 		Trouble: LeftOver,
 		Got:     r.got(),
 		Missed:  r.s.typed(r.from, r.to),
-		Example: r.example(),
+		Example: legible(r.example()),
 	}}
 	if r.vague() {
 		p.Bare = Loosely

@@ -30,7 +30,7 @@ var planGrammar = grammar{
 			return nil, c, false
 		}
 		p := Plan{Order: w.order(), OutBy: w.outBy, StartAt: w.startAt}
-		d.near = w.near
+		d.near, d.bare = w.near, w.drinks(c)
 		d.ask = w.question(func(w wish) string { return w.String() })
 		return p, d, true
 	},
@@ -54,6 +54,20 @@ func few(c cursor) (Intent, cursor, bool) {
 	}
 	d.near = &Near{Trouble: Incomplete, Got: c.s.typed(c.i, d.i), Example: readable(p.String(), c.s.names.Quarts)}
 	return p, d, true
+}
+
+// drinks reports whether all that was said is so many pints, litres or gallons,
+// as people say of other things, too.
+func (w wish) drinks(c cursor) bool {
+	if len(w.drafts) != 1 || w.outBy != nil || w.startAt != nil || w.cooker != "" || w.hold != 0 || c.i > 0 {
+		return false
+	}
+	d := w.drafts[0]
+	if d.folded == nil || d.to-d.from != 1 || len(d.grains)+len(d.routes) > 0 {
+		return false
+	}
+	v, _ := d.folded.sense(Volume)
+	return v.Unit != "quart"
 }
 
 // String prints the plan so that it parses back.
@@ -113,6 +127,9 @@ func (w wish) topic(c cursor) kitchen.Topic {
 // thing reports whether enough was said to be more than a number in talk: a
 // count of jars or bags, or an amount of some grain.
 func (d draft) thing(asked bool) bool {
+	if asked && d.counted && d.item.Count == 1 && !d.sized() && d.item.Container.Vessel != 0 && len(d.grains)+len(d.routes) == 0 {
+		return false // "how much for a bag": what it costs
+	}
 	if d.counted || d.item.Container.Vessel != 0 {
 		return d.counted && (d.item.Container.Vessel != 0 || d.sized()) || d.sized() || d.item.Mass != 0
 	}

@@ -140,6 +140,21 @@ var jarNames = [...]struct {
 	{"gallon", unit.USGallons(1), unit.ImperialGallons(1)},
 }
 
+// inMeasure is the jar of that volume as the other measure has it; 0 for one that
+// has no name.
+func inMeasure(v unit.Litres, imperial bool) unit.Litres {
+	for _, j := range jarNames {
+		switch {
+		case j.us != v && j.imperial != v:
+		case imperial:
+			return j.imperial
+		default:
+			return j.us
+		}
+	}
+	return 0
+}
+
 // sizedBags are bags with the size before the word: "3 5 lb bags".
 var sizedBags = regexp.MustCompile(`(^|[^\d.] )(\d+) (\d+(?:\.\d+)? (?:lb|kg|g)) (bags?)\b`)
 
@@ -149,10 +164,10 @@ func readable(s string, m kitchen.Measure) string {
 	if strings.Contains(s, " bag") {
 		s = sizedBags.ReplaceAllString(s, "$1$2 $4 $3")
 	}
-	if !strings.Contains(s, "l jar") {
-		return s
-	}
 	for _, j := range jarNames {
+		if !strings.Contains(s, "l jar") {
+			break
+		}
 		v := j.us
 		if m == kitchen.Imperial {
 			v = j.imperial
@@ -160,6 +175,28 @@ func readable(s string, m kitchen.Measure) string {
 		s = strings.ReplaceAll(s, " "+volumeText(v)+" jar", " "+j.name+" jar")
 	}
 	return s
+}
+
+// legible rounds the long figures of an example, which is there to be read.
+func legible(s string) string { return longFigures.ReplaceAllStringFunc(s, shortFigure) }
+
+// longFigures are amounts with more digits than anybody weighs or pours.
+var longFigures = regexp.MustCompile(`\b\d+\.\d{4,} (?:l|ml|lb|kg|g)\b`)
+
+// shortFigure rounds such an amount to three digits, or as many as keep it within a
+// thousandth.
+func shortFigure(amount string) string {
+	number, of, _ := strings.Cut(amount, " ")
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil || v == 0 {
+		return amount
+	}
+	for digits := 3; ; digits++ {
+		n, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64)
+		if err != nil || math.Abs(n-v) <= v/1000 {
+			return plain(n) + " " + of
+		}
+	}
 }
 
 // jarText prints the size of a jar.
