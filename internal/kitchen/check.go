@@ -87,8 +87,8 @@ func tooMuch(it Item, mass unit.Grams) error {
 // of it is dry: wetted grain weighs at most about 1.1 kg a litre, at least 1.3
 // times what it did dry.
 const (
-	fullest unit.Grams = 1100
-	drying             = 1.3
+	fullest unit.Grams    = 1100
+	drying  unit.Fraction = 1.3
 )
 
 // most is the most grain that can be meant for a jar.
@@ -97,7 +97,7 @@ func (c Container) most(b Basis) unit.Grams {
 	case c.Volume == 0:
 		return unit.Kilograms(float64(MaxJar))
 	case b == DryBasis:
-		return fullest * unit.Grams(c.Volume) / drying
+		return fullest * unit.Grams(c.Volume) / unit.Grams(drying)
 	}
 	return fullest * unit.Grams(c.Volume)
 }

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -160,14 +161,9 @@ func (r *reading) dangles(c cursor) bool {
 	if len(r.intents) == 0 {
 		return false
 	}
-	switch r.kinds[len(r.kinds)-1] {
-	case KindPlan, KindCook, KindAdd, KindReverse:
-		switch c.word(-1) {
-		case "in", "on", "with", "the", "our", "my", "a":
-			return true
-		}
-	}
-	return false
+	orders := []Kind{KindPlan, KindCook, KindAdd, KindReverse}
+	joins := []string{"in", "on", "with", "the", "our", "my", "a"}
+	return slices.Contains(orders, r.kinds[len(r.kinds)-1]) && slices.Contains(joins, c.word(-1))
 }
 
 // longest is the reading that takes most words from here on.

@@ -12,6 +12,5 @@
 // stays or does not. The file of shared memory does not pass through here; it is
 // made anew when a book is opened.
 //
-// Functions of C and Go are turned into each other here, by way of package unsafe,
-// so go vet must be told -unsafeptr=false for this package.
+// Functions of C and Go are turned into each other here, by way of package unsafe.
 package faultfs
