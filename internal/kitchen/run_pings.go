@@ -161,7 +161,9 @@ func (k PingKind) putOff() (after time.Duration, guard bool) {
 		return postponeSoak, false
 	case ProbablyCool, MeasureAgain:
 		return postponeCooling, false
-	case StartNow, HoldNearlyOver, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
+	case HoldNearlyOver:
+		return 0, false // the end of the hold doesn't wait
+	case StartNow, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
 		return postponeDue, false
 	}
 	panic("ping " + k.String())

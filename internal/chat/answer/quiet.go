@@ -85,7 +85,7 @@ func (t *turn) pingsOfOpen(key string) (came, next store.PingRow, err error) {
 		}
 		for _, p := range rows {
 			switch {
-			case !p.Fired.IsZero() && (p.Key == key || came.Key != key && p.Fired.After(came.Fired)):
+			case !p.Fired.IsZero() && (p.Key == key || (key == "" || came.Key != key) && p.Fired.After(came.Fired)):
 				came = p
 			case p.Fired.IsZero() && (next.Key == "" || p.Due.Before(next.Due)):
 				next = p

@@ -24,6 +24,15 @@ func (t *turn) takeOver(i phrase.TakeOver, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if run.Cook == who && run.Offered == 0 {
+		last, err := t.lastPing(run.No)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		if who == t.member.No && !last.Fired.IsZero() && t.m.At.Sub(last.Fired) <= pingStands {
+			return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: last.Key, How: kitchen.AnswerGotIt}}, t.m.At)
+		}
+	}
 	var e kitchen.RunEntry = kitchen.TookOver{Member: who}
 	if run.Offered == who {
 		e = kitchen.HandAccepted{}

@@ -66,11 +66,14 @@ func (t *turn) follows(r kitchen.Run, e kitchen.RunEntry, at time.Time) error {
 // after is when something happened that is told as it does: a moment later where it
 // would otherwise come before what was told of that very instant.
 func (t *turn) after(r kitchen.Run, e kitchen.RunEntry, at time.Time) time.Time {
-	if !at.Equal(t.m.At) || !at.Equal(r.Newest) || len(r.Steps) == 0 {
+	if !at.Equal(t.m.At) || r.Newest.Before(at) || r.Newest.Sub(at) > breath {
 		return at
 	}
-	next := at.Add(time.Millisecond)
-	if last := r.Steps[len(r.Steps)-1]; last.At.Equal(at) && kitchen.InTrade(kitchen.KindOf(e), last.Kind) < 0 && t.follows(r, e, next) == nil {
+	next, last := r.Newest, r.Steps[len(r.Steps)-1]
+	if last.At.Equal(next) && kitchen.InTrade(kitchen.KindOf(e), last.Kind) < 0 {
+		next = next.Add(time.Millisecond)
+	}
+	if t.follows(r, e, next) == nil {
 		return next
 	}
 	return at
@@ -302,9 +305,21 @@ func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: key, How: i.How}}, t.m.At)
 }
 
-// withoutPing takes words that usually answer a ping, when none was answered: I've
-// got it takes a run over; the rest answers the newest ping of the run meant.
+// withoutPing takes words that usually answer a ping, when none was answered: they
+// are about the one that just came to the speaker, or to everybody. Else I've got
+// it takes a run over, and the rest is about the newest ping of the run meant.
 func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	came, _, err := t.pingsOfOpen("")
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if no, ok := runOf(came.Key); ok && (came.To == 0 || came.To == t.member.No) && t.m.At.Sub(came.Fired) <= pingStands {
+		run, err := t.theRun(no)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: came.Key, How: i.How}}, t.m.At)
+	}
 	if i.How == kitchen.AnswerGotIt {
 		return t.takeOver(phrase.TakeOver{}, ctx)
 	}
@@ -315,20 +330,28 @@ func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	fired, err := t.book.Pings(run.No.Prefix())
+	newest, err := t.lastPing(run.No)
 	if err != nil {
 		return chat.Post{}, err
-	}
-	newest := store.PingRow{}
-	for _, p := range fired {
-		if p.Fired.After(newest.Fired) {
-			newest = p
-		}
 	}
 	if newest.Fired.IsZero() {
 		return t.stepsOf(run)
 	}
 	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: newest.Key, How: i.How}}, t.m.At)
+}
+
+// pingStands is how long words that name nothing are taken for the answer to a ping.
+const pingStands = 20 * time.Minute
+
+// lastPing is the ping of a run that came last; its Fired is zero when none did.
+func (t *turn) lastPing(no kitchen.RunNo) (newest store.PingRow, err error) {
+	rows, err := t.book.Pings(no.Prefix())
+	for _, p := range rows {
+		if p.Fired.After(newest.Fired) {
+			newest = p
+		}
+	}
+	return newest, err
 }
 
 // runOf is the run that a key or a subject belongs to.
