@@ -94,6 +94,31 @@ type Order struct {
 	Hold time.Duration `json:"hold,omitzero"`
 }
 
+// Merged is the order with the items that differ in nothing but their number, or in
+// the amount of loose grain, made one.
+func (o Order) Merged() Order {
+	items := make([]Item, 0, len(o.Items))
+	at := make(map[Item]int, len(o.Items))
+	for _, it := range o.Items {
+		kind := it
+		if kind.Count = 0; it.loose() {
+			kind.Mass = 0
+		}
+		i, ok := at[kind]
+		switch {
+		case !ok:
+			at[kind] = len(items)
+			items = append(items, it)
+		case it.loose():
+			items[i].Mass += it.Mass
+		default:
+			items[i].Count += it.Count
+		}
+	}
+	o.Items = items
+	return o
+}
+
 // Supply is grain at hand, for a plan worked out the other way round: as many
 // containers as it fills. Container.Sized may be false for several sizes at
 // once (Containers then lists them all).

@@ -58,6 +58,9 @@ func vague(in Intent) bool {
 
 // bareness marks what people also say to each other.
 func (r reading) bareness() Bareness {
+	if _, mends := r.intents[0].(Correct); r.near != nil && mends && len(r.intents) == 1 {
+		return Loosely // "no, half"
+	}
 	if r.ask != nil || r.near != nil {
 		return Plainly // nearly all of it is kitchen talk: an answer is better than a riddle
 	}

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"ryebell/internal/calc/unit"
 )
@@ -180,6 +181,9 @@ func (c cursor) sizedPot() (name string, pot unit.Litres, d cursor, ok bool) {
 var notInNames = set(`the a an in of our my your this that these is are and or with at to for it its what which when how who from out on
 	off by not no i we you they he she can has have need needs hold holds take takes cook cooking start starting put i'm we're some any`)
 
+// longestCooker is the longest name that a cooker gets, in characters.
+const longestCooker = 24
+
 // newCooker reads one to three words and a noun such as pot.
 func newCooker(c cursor) (string, cursor, bool) {
 	for n := range 4 {
@@ -191,6 +195,9 @@ func newCooker(c cursor) (string, cursor, bool) {
 			name := make([]string, n+1)
 			for i := range name {
 				name[i] = c.word(i)
+			}
+			if utf8.RuneCountInString(strings.Join(name, " ")) > longestCooker {
+				return "", c, false
 			}
 			return strings.Join(name, " "), c.use(n + 1), true
 		}

@@ -159,6 +159,11 @@ func corrected(c, d cursor, led bool) (Intent, cursor, bool) {
 	}
 	it := gatherOne(d)
 	e := it.c
+	if led && countless(d, it) {
+		e = e.end()
+		e.near = &Near{Trouble: NotWhole, Got: c.s.typed(c.i, d.i), Missed: d.left(), Example: "no, 4 bags"}
+		return Correct{}, e, true
+	}
 	if len(it.drafts) != 1 || it.trouble != nil {
 		return nil, c, false
 	}
@@ -191,6 +196,22 @@ func corrected(c, d cursor, led bool) (Intent, cursor, bool) {
 		k.OutBy, e = &by, f
 	}
 	return k, e, true
+}
+
+// countless reports whether the whole correction at c is a count that none can be:
+// "no, 0", "no, -4 bags", "no, half".
+func countless(c cursor, it items) bool {
+	if d, ok := c.phrase("half", "half of it", "half of that", "half of them", "none", "none of them"); ok {
+		return d.over("please", "pls").parted().done()
+	}
+	n, ok := c.token().(Number)
+	if !ok || n.Word && n.Value == 1 {
+		return false
+	}
+	if d := c.use(1).over("of", "that", "please"); !n.Whole && d.parted().done() {
+		return true
+	}
+	return n.Value <= 0 && n.Whole && it.trouble == nil && it.c.parted().done()
 }
 
 // alone reports whether an amount and nothing else was said.

@@ -22,6 +22,10 @@ const (
 const (
 	// maxRunes is the longest text that is read at all.
 	maxRunes = 4096
+	// maxQuoted is the most of a text that is quoted back.
+	maxQuoted = 60
+	// maxItems is the most kinds of things in one order.
+	maxItems = 20
 	// maxSegments is the most that is said in one breath.
 	maxSegments = 12
 	// maxUnknown ends the search: so many words unknown is chatter.

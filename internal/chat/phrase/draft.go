@@ -293,7 +293,14 @@ func settleGrain(d draft, reply cursor) (draft, cursor, bool) {
 	return d, reply.use(1), ok
 }
 
+// settleShare takes what the share is of, or another share.
 func settleShare(d draft, reply cursor) (draft, cursor, bool) {
+	if p, ok := reply.token().(Percent); ok {
+		d.share, reply = &p, reply.use(1)
+		if !isMoist(reply.word(0)) && !isRatio(reply.word(0)) {
+			return d, reply, true
+		}
+	}
 	share := unit.Percent(d.share.Value)
 	d.share, d.item.Parched = nil, share <= 0
 	if isMoist(reply.word(0)) {

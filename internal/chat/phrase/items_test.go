@@ -1,7 +1,10 @@
 package phrase
 
 import (
+	"fmt"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -70,6 +73,8 @@ func TestOrders(t *testing.T) {
 		{"4 imperial quarts rye lc", []kitchen.Item{with(jarsOf(4, 1.1365225), grain.Rye, kitchen.LiquidCulture)}},
 		{"4 jars, 1 imperial quart each, rye lc", []kitchen.Item{with(jarsOf(4, 1.1365225), grain.Rye, kitchen.LiquidCulture)}},
 		{"4 us pints lc + 3 bags 5lb agar", []kitchen.Item{with(jarsOf(4, pint), 0, kitchen.LiquidCulture), with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
+		{"2 kg rye and 2 kg rye", []kitchen.Item{loose(4000, grain.Rye)}},
+		{"3 bags 5lb agar, 3 bags 5lb agar", []kitchen.Item{with(bagsOf(6, 5*lbs), 0, kitchen.Agar)}},
 		{"can i cook 3 bags 5lb agar?", []kitchen.Item{with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
 		{"cook 3 bags 5lb agar?", []kitchen.Item{with(bagsOf(3, 5*lbs), 0, kitchen.Agar)}},
 	} {
@@ -157,6 +162,9 @@ func TestNearOrders(t *testing.T) {
 		{"10+ pints rye lc", Bound, "10+ pints"},
 		{"3 bags 5lb+ agar", Bound, "5lb+"},
 		{"cook 3 quarts lc in the undo", LeftOver, "undo"},
+		{"no, 0", NotWhole, "0"},
+		{"no, -4 bags", NotWhole, "-4 bags"},
+		{"no, half", NotWhole, "half"},
 	} {
 		p := Parse(tt.text, tryNames)
 		if p.Near == nil || p.Near.Trouble != tt.trouble || p.Near.Missed != tt.missed {
@@ -176,6 +184,37 @@ func TestLegible(t *testing.T) {
 	} {
 		if got := legible(text); got != want {
 			t.Errorf("legible(%q) = %q, want %q", text, got, want)
+		}
+	}
+}
+
+// One order holds 20 kinds of things; what is said again adds to its kind.
+func TestManyItems(t *testing.T) {
+	p := Parse(strings.Repeat("3 bags 5lb agar + ", 200), tryNames)
+	want := []Intent{Plan{Order: kitchen.Order{Items: []kitchen.Item{with(bagsOf(600, 5*lbs), 0, kitchen.Agar)}}}}
+	if diff := cmp.Diff(want, p.Intents, approximately); diff != "" {
+		t.Errorf("the same 200 times (-want +got):\n%s", diff)
+	}
+	all := make([]string, 21)
+	for i := range all {
+		all[i] = fmt.Sprintf("2 bags %d00 g", i+5)
+	}
+	if p := Parse(strings.Join(all[:20], " + "), tryNames); len(p.Intents) != 1 {
+		t.Errorf("20 kinds: %s, want a plan", understood(p))
+	}
+	p = Parse(strings.Join(all, " + "), tryNames)
+	if p.Near == nil || p.Near.Trouble != TooMany || utf8.RuneCountInString(p.Near.Got) > maxQuoted {
+		t.Errorf("21 kinds: %s, want near %d", understood(p), TooMany)
+	}
+}
+
+// A name that is no name, or a part that is missed, is quoted in part.
+func TestClipped(t *testing.T) {
+	long := strings.Repeat("x", 300)
+	for _, text := range []string{"3 bags 5lb agar lc " + long, "3 bags 5lb agar in the " + long + " pot", long + " pot takes 7 quarts or 3 5lb bags"} {
+		p := Parse(text, tryNames)
+		if p.Near == nil || utf8.RuneCountInString(p.Near.Missed) > maxQuoted || utf8.RuneCountInString(p.Near.Got) > maxQuoted {
+			t.Errorf("Parse(%q) = %s, want near with at most %d characters quoted", text, understood(p), maxQuoted)
 		}
 	}
 }

@@ -140,7 +140,7 @@ func anyOrder(t *rapid.T) kitchen.Order {
 	if rapid.Bool().Draw(t, "held") {
 		o.Hold = time.Duration(rapid.IntRange(10, 400).Draw(t, "hold")) * time.Minute
 	}
-	return o
+	return o.Merged() // as every order that is read
 }
 
 func anyDeadline(t *rapid.T) *Moment {

@@ -97,7 +97,20 @@ func Parse(text string, names Names) Parsed {
 	if len(text) > maxRunes && utf8.RuneCountInString(text) > maxRunes {
 		return Parsed{Near: &Near{Trouble: TooLong}}
 	}
-	return readAll(read(text, names)).parsed()
+	p := readAll(read(text, names)).parsed()
+	if p.Near != nil {
+		p.Near.Got, p.Near.Missed = clipped(p.Near.Got), clipped(p.Near.Missed)
+	}
+	return p
+}
+
+// clipped is a text short enough to be quoted.
+func clipped(s string) string {
+	if utf8.RuneCountInString(s) <= maxQuoted {
+		return s
+	}
+	runes := []rune(s)
+	return strings.TrimSpace(string(runes[:maxQuoted-1])) + "…"
 }
 
 // reading is what the whole of a sentence was read as.

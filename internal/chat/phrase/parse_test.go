@@ -220,6 +220,8 @@ func TestComplete(t *testing.T) {
 		{"4 jars + 3 bags 5lb agar", "quart lc", "4 quart jars lc + 3 bags 5lb agar"},
 		{"big pot holds 16 quarts", "pot volume, max 15 psi", "big pot pot volume 16 quarts, max 15 psi"},
 		{"room 19", "20C", "room 20C"},
+		{"2 kg rye at 45%", "50% moisture", "2 kg rye at 50% moisture"},
+		{"2 kg rye at 45%", "no, moisture, agar", "2 kg rye agar at 45% moisture"},
 		{"room 70", "f please", "room 70F"},
 		{"altitude 1600", "1700 m", "elevation 1700 m"},
 		{"cook 5 jars", "pint lc", "cook 5 pint jars lc"},

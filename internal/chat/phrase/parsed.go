@@ -90,7 +90,8 @@ const (
 // Near is a text that was nearly understood.
 type Near struct {
 	Trouble Trouble
-	// Got is the part understood, printed back; Missed the part not, as typed.
+	// Got is the part understood, printed back; Missed the part not, as typed;
+	// each clipped to 60 characters.
 	Got, Missed string
 	// Example is the nearest sentence that would have worked, made of what was
 	// understood.
@@ -119,4 +120,6 @@ const (
 	TooLong
 	// Bound: "over 4 oz", "10 to 20 kg": a bound or range where one number is needed.
 	Bound
+	// TooMany: more than 20 kinds of things in one order.
+	TooMany
 )

@@ -103,6 +103,9 @@ func readWish(c cursor) (wish, cursor, bool) {
 			w.near = n
 		}
 	}
+	if w.near == nil && len(w.drafts) > maxItems && len(w.order().Items) > maxItems {
+		w.near = &Near{Trouble: TooMany, Got: c.s.typed(w.drafts[0].from, w.drafts[maxItems-1].to)}
+	}
 	if w.near != nil {
 		w.near.Topic = w.topic(it.c)
 		w.near.Example = readable(w.drafts[0].example(), c.s.names.Quarts)
@@ -251,7 +254,7 @@ func (w wish) order() kitchen.Order {
 			it.Route = w.all.Route
 		}
 	}
-	return o
+	return o.Merged()
 }
 
 // share spreads attributes over the items that don't say them.

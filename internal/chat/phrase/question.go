@@ -82,7 +82,7 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 	if r.ask == nil || r.ask.gap != question.Gap {
 		return "", false
 	}
-	whole, rest, ok := r.ask.fill(answer.parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its"))
+	whole, rest, ok := r.ask.fill(answer.beginning())
 	if !ok {
 		return inLabel(question.Options, reply)
 	}
@@ -96,6 +96,11 @@ func Complete(question *Question, text, reply string, names Names) (string, bool
 	}
 	p := Parse(say, names)
 	return say, len(p.Intents) > 0 || p.Ask != nil || p.Near != nil && p.Bare == Plainly && own.Near == nil
+}
+
+// beginning goes past what stands before an answer.
+func (c cursor) beginning() cursor {
+	return c.over("no", "nope", "sorry", "actually", "oh").parted().over("the", "a", "of", "in", "i", "mean", "meant", "it's", "its", "make", "it", "for")
 }
 
 // whole reports whether a text was plainly meant and lacks nothing.

@@ -72,6 +72,8 @@ func trouble(t phrase.Trouble, got, missed string) chat.Para {
 		return say("That is more than I read at once, 4,096 characters. Nothing was written.")
 	case phrase.Bound:
 		return say("\"{}\" is a range: I need one number.", missed)
+	case phrase.TooMany:
+		return say("That is more than I plan at once, 20 kinds of jars and bags. Nothing was written.")
 	}
 	panic("trouble without words")
 }

@@ -132,7 +132,7 @@ func TestEverythingHasWords(t *testing.T) {
 	for g := phrase.WhichSize; g <= phrase.WhichLength; g++ {
 		fits(t, Ask(phrase.Question{Gap: g, About: "2 kg at 45%", Options: []phrase.Option{{Label: "moisture", Say: "x"}}}), 6)
 	}
-	for n := phrase.LeftOver; n <= phrase.Bound; n++ {
+	for n := phrase.LeftOver; n <= phrase.TooMany; n++ {
 		fits(t, Near(phrase.Near{Trouble: n, Got: "3 bags", Missed: "5 km", Example: "3 bags 5 lb"}), 6)
 	}
 	at := time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC)
