@@ -158,7 +158,7 @@ func stepWords(steps []kitchen.Step) string {
 func inStory(k kitchen.Kind) bool {
 	return !slices.Contains([]kitchen.Kind{
 		kitchen.KindGaugeRead, kitchen.KindDipped, kitchen.KindTempRead, kitchen.KindWaterIn, kitchen.KindWaterLeft,
-		kitchen.KindHandOffered, kitchen.KindPingAnswered, kitchen.KindPressureLost,
+		kitchen.KindHandOffered, kitchen.KindPingAnswered,
 	}, k)
 }
 
