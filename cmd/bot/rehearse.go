@@ -38,7 +38,7 @@ func (p program) rehearse(ctx context.Context, o options) (err error) {
 	}
 	where.Out = p.stdout
 	door := rehearse.NewDoor(where)
-	world, err := stage(ctx, db, door, where.Zone, p.logger(slog.LevelError))
+	world, err := stage(ctx, db, door, where.Zone, logger(p.stderr, slog.LevelError))
 	if err == nil {
 		err = rehearse.Play(ctx, script, door, world)
 	}

@@ -138,9 +138,9 @@ func (p program) warn() {
 	}
 }
 
-// logger writes what is logged to stderr.
-func (p program) logger(level slog.Level) *slog.Logger {
-	return slog.New(slog.NewTextHandler(p.stderr, &slog.HandlerOptions{Level: level}))
+// logger writes what is logged from that level on.
+func logger(w io.Writer, level slog.Level) *slog.Logger {
+	return slog.New(slog.NewTextHandler(w, &slog.HandlerOptions{Level: level}))
 }
 
 // report says on stderr what went wrong and returns the code for it.

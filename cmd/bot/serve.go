@@ -49,7 +49,8 @@ func (p program) serve(ctx context.Context, c config, o options) error {
 func (p program) talk(ctx context.Context, db *store.DB, c config, cc console.Config) error {
 	var h *house
 	cc.Drain = func(ctx context.Context) error { return h.drain(ctx, chat.Console) }
-	h = wire(db, localZone(p.env, os.Readlink), p.logger(c.Log), console.New(cc))
+	door := console.New(cc)
+	h = wire(db, localZone(p.env, os.Readlink), logger(door.Above(p.stderr), c.Log), door)
 	if err := h.found(ctx, console.Room(), cc.Person, time.Now()); err != nil {
 		return err
 	}
