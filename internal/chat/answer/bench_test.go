@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
@@ -55,5 +56,51 @@ func (s *stage) fill(entries int) {
 		if err != nil {
 			s.t.Fatal(err)
 		}
+	}
+}
+
+// A message about a run that has many entries: what it says of the gauge, written,
+// folded, its pings reconciled and the answer committed.
+func BenchmarkRunMessage(b *testing.B) {
+	for _, entries := range []int{10, 1000} {
+		b.Run(fmt.Sprint(entries), func(b *testing.B) {
+			s := holding(b)
+			s.readings(0, entries-2)
+			done := 0
+			for b.Loop() {
+				if done++; done%10 == 0 { // so that it stays about as long
+					b.StopTimer()
+					s = holding(b)
+					s.readings(0, entries-2)
+					b.StartTimer()
+				}
+				m := s.message("kitchen", "Ana", "15 psi")
+				if err := s.a.Turn(b.Context(), m); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+// readings fills the hold of run 1 with readings of the gauge.
+func (s *stage) readings(from, to int) {
+	s.t.Helper()
+	begun := s.now
+	s.now = s.now.Add(80 * time.Minute)
+	err := s.db.Update(s.t.Context(), func(tx *store.Tx) error {
+		for i := from; i < to; i++ {
+			at := begun.Add(time.Duration(i+1) * 80 * time.Minute / time.Duration(to+1))
+			_, err := tx.Book(1).Append(store.Line{
+				By: 2, Room: 1, At: at, Written: at, Subject: "run/1", Entry: kitchen.GaugeRead{Gauge: unit.PSI(15)}, Said: "15 psi",
+			})
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		s.t.Fatal(err)
 	}
 }

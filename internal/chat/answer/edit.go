@@ -172,6 +172,10 @@ func (t *turn) append(subject string, e kitchen.Entry, at time.Time, said string
 	t.wrote[subject] = true
 	if no, ok := runOf(subject); ok {
 		t.touched[no] = true
+		delete(t.runs, no)
+	}
+	if subject == kitchenSubject {
+		clear(t.runs)
 	}
 	return t.book.Append(store.Line{
 		By: t.member.No, Room: t.room.ID, Inbox: t.owner, At: at, Written: t.m.Arrived, Subject: subject, Entry: e, Said: said,

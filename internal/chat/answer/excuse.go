@@ -66,7 +66,7 @@ func (a *Answerer) wasMeant(ctx context.Context, m chat.Message) (meant bool) {
 		if err != nil {
 			return err // also for a room that nobody claimed
 		}
-		t := &turn{a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room}
+		t := a.newTurn(tx, m, room)
 		if err := t.load(); err != nil {
 			return err
 		}

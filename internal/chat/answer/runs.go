@@ -16,9 +16,17 @@ import (
 // number: a late reading, the water left in the pot.
 const endedCounts = 24 * time.Hour
 
-// theRun folds a run from its entries.
+// theRun folds a run from its entries, once until something is written that can
+// change it.
 func (t *turn) theRun(no kitchen.RunNo) (kitchen.Run, error) {
-	return foldRun(t.book, no)
+	if r, known := t.runs[no]; known {
+		return r, nil
+	}
+	r, err := foldRun(t.book, no)
+	if err == nil {
+		t.runs[no] = r
+	}
+	return r, err
 }
 
 // foldRun folds a run from its entries, each with the settings in force when it

@@ -39,6 +39,8 @@ type turn struct {
 	// wrote and touched are the subjects, and the runs, that this turn wrote about.
 	wrote   map[string]bool
 	touched map[kitchen.RunNo]bool
+	// runs are the runs that were folded and have not changed since.
+	runs map[kitchen.RunNo]kitchen.Run
 	// replaced is what the edited message had written.
 	replaced []store.Logged
 	// forgotten is set when the speaker asked to be forgotten: done last, after
@@ -70,7 +72,7 @@ func (a *Answerer) begin(tx *store.Tx, m chat.Message) (*turn, error) {
 func (a *Answerer) newTurn(tx *store.Tx, m chat.Message, room store.RoomRow) *turn {
 	return &turn{
 		a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room,
-		wrote: map[string]bool{}, touched: map[kitchen.RunNo]bool{},
+		wrote: map[string]bool{}, touched: map[kitchen.RunNo]bool{}, runs: map[kitchen.RunNo]kitchen.Run{},
 	}
 }
 
