@@ -178,6 +178,23 @@ func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
 	return p
 }
 
+// Breath is within what time several things told at once may lie; pings don't tell
+// them apart.
+const Breath = 10 * time.Millisecond
+
+// Quieted is a list of pings as they are to stand in the book: after the quiet
+// hours of those they are for, each shifted as by [Shift].
+func (s Settings) Quieted(want []Ping, zone *time.Location) []Ping {
+	all := make([]Ping, 0, len(want))
+	for _, p := range want {
+		quiet, _ := s.QuietFor(p.To) // without any: hours that hold nothing
+		p = Shift(p, quiet, zone)
+		p.Due = p.Due.Truncate(Breath)
+		all = append(all, p)
+	}
+	return all
+}
+
 // nextDay is how long after the first ping the one of the next morning stands
 // before it is shifted.
 const nextDay = 12 * time.Hour

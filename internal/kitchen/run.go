@@ -95,12 +95,15 @@ type telling struct {
 	seq int
 }
 
+// RunPrefix begins the keys of the pings of all runs.
+const RunPrefix = "run/"
+
 // Prefix begins the keys of all pings of a run, and, without the last stroke, is
 // the subject of its entries: run/12/.
 func (n RunNo) Prefix() string { return n.Subject() + "/" }
 
 // Subject is what the entries of a run are about: run/12.
-func (n RunNo) Subject() string { return "run/" + strconv.Itoa(int(n)) }
+func (n RunNo) Subject() string { return RunPrefix + strconv.Itoa(int(n)) }
 
 // FoldRun is the run that these records tell of, each with the settings in force
 // when it happened. They may come in any order and twice; struck ones must not

@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"strconv"
 	"time"
 
 	"ryebell/internal/chat"
@@ -231,6 +230,3 @@ func (t *turn) board() (chat.Post, error) {
 	view := wording.BoardView{For: t.member.No, Rows: kitchen.Board(open, t.m.Arrived), Bookings: ahead(bookings, t.m.At), Now: t.arrived(), Who: t.who}
 	return wording.BoardOf(view), nil
 }
-
-// startPrefix begins the keys of the pings of one start.
-func startPrefix(no kitchen.EntryNo) string { return kitchen.StartPrefix + strconv.Itoa(int(no)) + "/" }

@@ -99,9 +99,6 @@ func (t *turn) strikeOne(e store.Logged) error {
 	if given, ok := e.Entry.(kitchen.RoleGiven); ok {
 		return t.syncRole(given.Member)
 	}
-	if is[kitchen.StartWanted](e.Entry) {
-		return t.wantPings(startPrefix(e.No), nil)
-	}
 	return nil
 }
 

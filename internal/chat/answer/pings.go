@@ -25,7 +25,9 @@ func (t *turn) reconcile() error {
 		if err := t.touchOpen(); err != nil {
 			return err
 		}
-		if err := t.reckonStarts(); err != nil {
+	}
+	if t.wrote[startSubject] || t.wrote[kitchenSubject] {
+		if err := t.reconcileStarts(); err != nil {
 			return err
 		}
 	}
@@ -37,12 +39,21 @@ func (t *turn) reconcile() error {
 	return t.saveRuns()
 }
 
-// touchOpen has the pings of all open runs worked out anew: a setting or a booking
-// may move them.
+// touchOpen has the pings of all open runs, and of those over for which one still
+// waits, worked out anew: a setting or a booking may move them.
 func (t *turn) touchOpen() error {
 	rows, err := t.book.OpenRuns()
+	if err != nil {
+		return err
+	}
 	for _, r := range rows {
 		t.touched[r.No] = true
+	}
+	waiting, err := t.book.WaitingPings(kitchen.RunPrefix)
+	for _, p := range waiting {
+		if no, ok := runOf(p.Key); ok {
+			t.touched[no] = true
+		}
 	}
 	return err
 }

@@ -249,21 +249,7 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 	return t.wantPings(no.Prefix(), append(r.Wants(t.settings), r.WantsOf(bookings)...))
 }
 
-// breath is within what time several things told at once may lie; pings don't tell
-// them apart.
-const breath = 10 * time.Millisecond
-
-// wantPings makes the pings under a prefix equal to a list, after the quiet hours
-// and the places that members chose.
+// wantPings makes the pings under a prefix equal to a list, after the quiet hours.
 func (t *turn) wantPings(prefix string, want []kitchen.Ping) error {
-	for i, p := range want {
-		if quiet, on := t.settings.QuietFor(p.To); on {
-			p = kitchen.Shift(p, quiet, t.now.Location())
-		} else {
-			p = kitchen.Shift(p, kitchen.QuietHours{}, t.now.Location())
-		}
-		p.Due = p.Due.Truncate(breath)
-		want[i] = p
-	}
-	return t.book.Reconcile(prefix, want, t.m.Arrived)
+	return t.book.Reconcile(prefix, t.settings.Quieted(want, t.now.Location()), t.m.Arrived)
 }

@@ -62,28 +62,21 @@ func (t *turn) moveStart(order kitchen.Order, start, out time.Time) error {
 	return nil
 }
 
-// wantStart writes that a start is waited for, and has its ping set.
-func (t *turn) wantStart(w kitchen.StartWanted) error {
-	no, err := t.append(startSubject, w, t.m.At, t.text)
-	if err != nil {
-		return err
-	}
-	return t.wantPings(startPrefix(no), kitchen.Start{StartWanted: w, No: no}.Wants())
-}
+// wantStart writes that a start is waited for.
+func (t *turn) wantStart(w kitchen.StartWanted) error { return t.write(startSubject, w, t.text) }
 
-// reckonStarts sets the pings of the starts that are waited for anew, after the
-// kitchen changed: what takes longer must be lit earlier.
-func (t *turn) reckonStarts() error {
+// reconcileStarts makes the pings equal to the starts that are waited for, in the
+// kitchen as it is now: what takes longer must be lit earlier.
+func (t *turn) reconcileStarts() error {
 	waiting, err := t.waitingStarts()
 	if err != nil {
 		return err
 	}
+	var want []kitchen.Ping
 	for _, s := range waiting {
-		if err := t.wantPings(startPrefix(s.No), s.Reckoned(t.settings).Wants()); err != nil {
-			return err
-		}
+		want = append(want, s.Reckoned(t.settings).Wants()...)
 	}
-	return nil
+	return t.wantPings(kitchen.StartPrefix, want)
 }
 
 // startsMet says that the starts that were waited for with this order have
@@ -105,32 +98,13 @@ func (t *turn) dropStarts(drop func(kitchen.StartWanted) bool) error {
 		if err := t.write(startSubject, kitchen.StartMet{No: s.No}, ""); err != nil {
 			return err
 		}
-		if err := t.wantPings(startPrefix(s.No), nil); err != nil {
-			return err
-		}
 	}
 	return nil
 }
 
-// waitingStarts lists the starts whose pings still wait.
+// waitingStarts lists the starts that are waited for, those that were pinged for
+// and not met too.
 func (t *turn) waitingStarts() ([]kitchen.Start, error) {
-	rows, err := t.book.WaitingPings(kitchen.StartPrefix)
-	if err != nil {
-		return nil, err
-	}
-	var waiting []kitchen.Start
-	for _, row := range rows {
-		no, ok := startNo(row.Key)
-		if !ok {
-			continue
-		}
-		e, err := t.book.Entry(no)
-		if err != nil {
-			return nil, err
-		}
-		if w, ok := e.Entry.(kitchen.StartWanted); ok && e.StruckBy == 0 {
-			waiting = append(waiting, kitchen.Start{StartWanted: w, No: no})
-		}
-	}
-	return waiting, nil
+	records, err := t.book.Standing(startSubject)
+	return kitchen.FoldStarts(records), err
 }

@@ -66,7 +66,7 @@ func (t *turn) follows(r kitchen.Run, e kitchen.RunEntry, at time.Time) error {
 // after is when something happened that is told as it does: a moment later where it
 // would otherwise come before what was told of that very instant.
 func (t *turn) after(r kitchen.Run, e kitchen.RunEntry, at time.Time) time.Time {
-	if !at.Equal(t.m.At) || r.Newest.Before(at) || r.Newest.Sub(at) > breath {
+	if !at.Equal(t.m.At) || r.Newest.Before(at) || r.Newest.Sub(at) > kitchen.Breath {
 		return at
 	}
 	next, last := r.Newest, r.Steps[len(r.Steps)-1]
@@ -356,7 +356,7 @@ func (t *turn) lastPing(no kitchen.RunNo) (newest store.PingRow, err error) {
 
 // runOf is the run that a key or a subject belongs to.
 func runOf(key string) (kitchen.RunNo, bool) {
-	rest, ok := strings.CutPrefix(key, "run/")
+	rest, ok := strings.CutPrefix(key, kitchen.RunPrefix)
 	if !ok {
 		return 0, false
 	}
