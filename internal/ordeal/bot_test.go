@@ -11,9 +11,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -69,24 +71,13 @@ func (b *bot) deliver(ctx context.Context, now time.Time) error {
 // fails.
 type stage func(ctx context.Context, b *bot) error
 
-// pass moves the clock to an instant and stops at each ping on the way.
-func pass(to time.Time) stage {
+// fire fires what is due at an instant and sends what it brought forth.
+func fire(at time.Time) stage {
 	return func(ctx context.Context, b *bot) error {
-		for {
-			due, waits, err := b.reminders.Next(ctx)
-			if err != nil {
-				return err
-			}
-			if !waits || due.After(to) {
-				return b.deliver(ctx, to)
-			}
-			if err := b.reminders.FireDue(ctx, due); err != nil {
-				return err
-			}
-			if err := b.deliver(ctx, due); err != nil {
-				return err
-			}
+		if err := b.reminders.FireDue(ctx, at); err != nil {
+			return err
 		}
+		return b.deliver(ctx, at)
 	}
 }
 
@@ -107,16 +98,23 @@ func turn(m chat.Message, told func()) stage {
 	}
 }
 
-// script is what was said in a rehearsal, with every reply, edit and tap settled.
+// script is what happened in a rehearsal, with every reply, edit and tap settled.
 type script struct {
 	Start, End time.Time
-	Said       []chat.Message
+	Steps      []step
 	// Marked lists the events that the book keeps a mark of: those that were
 	// meant for the bot.
 	Marked map[string]bool
 }
 
-// rehearsed plays a script of testdata, and gives what was said and the book as it
+// step is something that was said or, if nothing was, pings that fell due. What
+// fell due while the program was switched off is late.
+type step struct {
+	At   time.Time
+	Says *chat.Message
+}
+
+// rehearsed plays a script of testdata, and gives what happened and the book as it
 // is at the end.
 func rehearsed(t testing.TB, name string) (script, storetest.Contents) {
 	t.Helper()
@@ -125,40 +123,60 @@ func rehearsed(t testing.TB, name string) (script, storetest.Contents) {
 		t.Fatal(err)
 	}
 	defer file.Close()
-	var posts strings.Builder
-	door := rehearse.NewDoor(rehearse.Options{Out: &posts})
+	door := rehearse.NewDoor(rehearse.Options{Out: io.Discard})
 	folder := inMemory(t)
-	b := started(t, folder, door, door.Now())
+	once := &once{Door: door}
+	b := started(t, folder, once, door.Now())
 	s := script{Start: door.Now().UTC(), Marked: map[string]bool{}}
 	err = rehearse.Play(t.Context(), file, door, rehearse.World{
 		Turn: func(ctx context.Context, m chat.Message) error {
-			s.Said = append(s.Said, m)
+			s.Steps = append(s.Steps, step{m.Arrived, &m})
 			return b.answerer.Turn(ctx, m)
 		},
-		Deliver: b.deliver, Next: b.reminders.Next, FireDue: b.reminders.FireDue,
+		FireDue: func(ctx context.Context, now time.Time) error {
+			s.Steps = append(s.Steps, step{now, nil})
+			return b.reminders.FireDue(ctx, now)
+		},
+		Deliver: b.deliver, Next: b.reminders.Next,
 	})
-	if err := errors.Join(err, b.db.Close()); err != nil {
+	if err := errors.Join(err, b.db.Close(), once.err()); err != nil {
 		t.Fatal(err)
 	}
 	s.End = door.Now().UTC()
 	marks := contents(t, folder)["inbox"]
-	for _, m := range s.Said {
+	for _, m := range s.said() {
 		s.Marked[m.Event] = strings.Contains(marks, "|'"+m.Event+"'|")
 	}
 	return s, contents(t, folder)
 }
 
+// said lists the messages of a script.
+func (s script) said() []chat.Message {
+	var all []chat.Message
+	for _, step := range s.Steps {
+		if step.Says != nil {
+			all = append(all, *step.Says)
+		}
+	}
+	return all
+}
+
 // stages are all that the program does in a script.
 func (s script) stages(told func(m chat.Message)) []stage {
 	var all []stage
-	for _, m := range s.Said {
-		all = append(all, pass(m.Arrived), turn(m, func() {
+	for _, step := range s.Steps {
+		if step.Says == nil {
+			all = append(all, fire(step.At))
+			continue
+		}
+		m := *step.Says
+		all = append(all, turn(m, func() {
 			if s.Marked[m.Event] && told != nil {
 				told(m)
 			}
 		}))
 	}
-	return append(all, pass(s.End))
+	return all
 }
 
 // started starts the program on a new book with the rooms of a rehearsal.
@@ -251,4 +269,37 @@ func (s sink) Send(_ context.Context, p chat.Parcel) (chat.Receipt, error) {
 		post = p.Replaces
 	}
 	return chat.Receipt{Post: post}, nil
+}
+
+// once is a door that takes no post twice. One that is sent again and again, for
+// its mark is missing, would have a delivery never end.
+type once struct {
+	chat.Door
+	mu    sync.Mutex
+	took  map[int64]bool
+	again []int64
+}
+
+func (o *once) Send(ctx context.Context, p chat.Parcel) (chat.Receipt, error) {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if o.took[p.Row] {
+		o.again = append(o.again, p.Row)
+		return chat.Receipt{}, chat.Refused{Reason: "it came before"}
+	}
+	if o.took == nil {
+		o.took = map[int64]bool{}
+	}
+	o.took[p.Row] = true
+	return o.Door.Send(ctx, p)
+}
+
+// err names the posts that came again.
+func (o *once) err() error {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if len(o.again) > 0 {
+		return fmt.Errorf("posts %v came again: a mark is missing", o.again)
+	}
+	return nil
 }

@@ -103,7 +103,8 @@ func record(t *testing.T, c store.Config, pragmas ...string) *day {
 	folder := inMemory(t)
 	disk := faultfs.Watch(t, folder)
 	disk.Set(pragmas...)
-	b := startedWith(t, folder, sink{}, s.Start, c)
+	door := &once{Door: sink{}}
+	b := startedWith(t, folder, door, s.Start, c)
 	film, err := disk.Record()
 	if err != nil {
 		t.Fatal(err)
@@ -115,7 +116,7 @@ func record(t *testing.T, c store.Config, pragmas ...string) *day {
 		}
 	}
 	disk.Stop()
-	if err := b.db.Close(); err != nil {
+	if err := errors.Join(b.db.Close(), door.err()); err != nil {
 		t.Fatal(err)
 	}
 	return d

@@ -103,7 +103,7 @@ func TestNoSpaceInTheFile(t *testing.T) {
 	play(t, b, stages[:half])
 	limit("1") // SQLite takes the pages there are
 	for _, text := range []string{"3 bags 5lb agar", "thanks"} {
-		told = append(told, b.fill(t, text, s.Said[half/2].At)...)
+		told = append(told, b.fill(t, text, s.Steps[half].At)...)
 	}
 	b.obstructed(t, s, store.ErrFull)
 	limit("1000000")

@@ -76,7 +76,11 @@ func live(folder, first string) error {
 	if err := b.found(ctx, s.Start); err != nil {
 		return err
 	}
-	s.Said = s.Said[from:]
+	s.Steps = s.Steps[from:]
+	// What the process before left is sent before anything further is said.
+	if err := b.deliver(ctx, s.Steps[0].At); err != nil {
+		return err
+	}
 	for _, do := range s.stages(func(m chat.Message) { fmt.Println("told", m.Event) }) {
 		if err := do(ctx, b); err != nil {
 			return err
@@ -222,7 +226,7 @@ func (s *siege) listen(out io.Reader, kill func()) (done bool, err error) {
 
 func (s *siege) answered(event string) {
 	s.told = append(s.told, event)
-	s.first = 1 + slices.IndexFunc(s.script.Said, func(m chat.Message) bool { return m.Event == event })
+	s.first = 1 + slices.IndexFunc(s.script.Steps, func(p step) bool { return p.Says != nil && p.Says.Event == event })
 }
 
 // arrived takes a post. It may be one that came before only if it is the first of

@@ -31,7 +31,7 @@ func agrees(ctx context.Context, db *store.DB) error {
 		for _, id := range all {
 			book := tx.Book(id)
 			for _, check := range []func(*store.Book) error{
-				func(b *store.Book) error { return b.VerifyChain(ctx) }, membersAgree, roomsAgree, pingsAgree,
+				func(b *store.Book) error { return b.VerifyChain(ctx) }, membersAgree, roomsAgree, pingsAgree, runsAgree,
 			} {
 				if err := check(book); err != nil {
 					return fmt.Errorf("collective %d: %w", id, err)
@@ -98,30 +98,4 @@ func roomsAgree(book *store.Book) error {
 		return fmt.Errorf("%d rooms, of which %d joined", n, len(joined))
 	}
 	return errors.Join(err1, err2)
-}
-
-// pingsAgree holds the rows of pings against those that the state wants.
-func pingsAgree(book *store.Book) error {
-	records, err1 := book.Standing("start")
-	rows, err2 := book.Pings(kitchen.StartPrefix)
-	if err := errors.Join(err1, err2); err != nil {
-		return err
-	}
-	var wanted []kitchen.Ping
-	for _, s := range kitchen.FoldStarts(records) {
-		wanted = append(wanted, s.Wants()...)
-	}
-	for _, w := range wanted {
-		// The book keeps times to the millisecond, in UTC.
-		w.Due = w.Due.UTC()
-		if !slices.ContainsFunc(rows, func(r store.PingRow) bool { return r.Ping == w }) {
-			return fmt.Errorf("ping %s is wanted and not there", w.Key)
-		}
-	}
-	for _, r := range rows {
-		if r.Fired.IsZero() && !slices.Contains(wanted, r.Ping) {
-			return fmt.Errorf("ping %s waits and is not wanted", r.Key)
-		}
-	}
-	return nil
 }

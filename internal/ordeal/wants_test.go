@@ -1,0 +1,175 @@
+package ordeal
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// kitchenOf is what all pings depend on: the settings of now and when they were
+// last written of, how they were at any time, and the bookings.
+type kitchenOf struct {
+	settings kitchen.Settings
+	then     func(time.Time) kitchen.Settings
+	changes  []kitchen.Record
+	bookings []kitchen.Booking
+	written  time.Time
+}
+
+func readKitchen(book *store.Book) (k kitchenOf, err error) {
+	changes, err1 := book.Standing("kitchen")
+	booked, err2 := book.Standing(kitchen.BookingsSubject)
+	at, err3 := lastWritten(book, "kitchen", kitchen.BookingsSubject)
+	return kitchenOf{
+		settings: kitchen.FoldSettings(changes), then: kitchen.SettingsAt(changes), changes: changes,
+		bookings: kitchen.FoldBookings(booked), written: at,
+	}, errors.Join(err1, err2, err3)
+}
+
+// lastWritten is when one of some subjects was last written of.
+func lastWritten(book *store.Book, subjects ...string) (at time.Time, err error) {
+	for _, s := range subjects {
+		last, err := book.Latest(s, 1)
+		if err != nil {
+			return at, err
+		}
+		if len(last) > 0 && last[0].Written.After(at) {
+			at = last[0].Written
+		}
+	}
+	return at, nil
+}
+
+// quieted is a list of pings as the book has them: after the quiet hours, in UTC,
+// to the millisecond.
+func (k kitchenOf) quieted(want []kitchen.Ping) ([]kitchen.Ping, error) {
+	zone, err := time.LoadLocation(k.settings.Zone)
+	all := k.settings.Quieted(want, zone)
+	for i := range all {
+		all[i].Due = all[i].Due.UTC().Truncate(time.Millisecond)
+	}
+	return all, err
+}
+
+// pingsAgree holds the pings of starts, bookings and gear against those that the
+// state wants.
+func pingsAgree(book *store.Book) error {
+	k, err1 := readKitchen(book)
+	starts, err2 := book.Standing("start")
+	gear, err3 := book.Standing(kitchen.GearSubject)
+	written, err4 := lastWritten(book, "kitchen", kitchen.BookingsSubject, "start", kitchen.GearSubject)
+	if err := errors.Join(err1, err2, err3, err4); err != nil {
+		return err
+	}
+	var start, soak, check []kitchen.Ping
+	for _, s := range kitchen.FoldStarts(starts) {
+		start = append(start, s.Reckoned(k.settings).Wants()...)
+	}
+	for _, b := range k.bookings {
+		soak = append(soak, b.Wants()...)
+	}
+	for _, g := range kitchen.FoldGear(append(gear, k.changes...)) {
+		pot, _ := k.settings.CookerNamed(g.Cooker)
+		check = append(check, g.Wants(pot)...)
+	}
+	k.written = written
+	return errors.Join(
+		k.waiting(book, kitchen.StartPrefix, start),
+		k.waiting(book, kitchen.BookingsPrefix, soak),
+		k.waiting(book, kitchen.GearPrefix, check),
+	)
+}
+
+// waiting holds the rows under a prefix against the pings that are wanted.
+func (k kitchenOf) waiting(book *store.Book, prefix string, want []kitchen.Ping) error {
+	rows, err1 := book.Pings(prefix)
+	want, err2 := k.quieted(want)
+	if err := errors.Join(err1, err2); err != nil {
+		return err
+	}
+	for _, w := range want {
+		i := slices.IndexFunc(rows, func(r store.PingRow) bool { return r.Key == w.Key })
+		if i < 0 {
+			return fmt.Errorf("ping %s is wanted and not there", w.Key)
+		}
+		if err := k.stands(rows[i], w); err != nil {
+			return err
+		}
+	}
+	for _, r := range rows {
+		if r.Fired.IsZero() && !slices.ContainsFunc(want, func(w kitchen.Ping) bool { return w.Key == r.Key }) {
+			return fmt.Errorf("ping %s waits and is not wanted", r.Key)
+		}
+	}
+	return nil
+}
+
+// early is how long before its time a ping may be said along with another one.
+const early = time.Minute
+
+// stands holds one row against the ping that is wanted. One that has fired waits
+// again if it was put off to a time that lay ahead.
+func (k kitchenOf) stands(r store.PingRow, w kitchen.Ping) error {
+	if r.Fired.IsZero() && r.Ping != w {
+		return fmt.Errorf("ping %s waits as\n  %+v\nand is wanted as\n  %+v", w.Key, r.Ping, w)
+	}
+	if !r.Fired.IsZero() && w.Due.After(k.written) && w.Due.After(r.Fired.Add(early)) {
+		return fmt.Errorf("ping %s is wanted at %v and fired at %v", w.Key, w.Due, r.Fired)
+	}
+	return nil
+}
+
+// runsAgree holds the list of runs, and the pings of each, against its entries.
+func runsAgree(book *store.Book) error {
+	k, err1 := readKitchen(book)
+	next, err2 := book.NextRun()
+	beyond, err3 := book.Latest(next.Subject(), 1)
+	if err := errors.Join(err1, err2, err3); err != nil {
+		return err
+	}
+	if len(beyond) > 0 {
+		return fmt.Errorf("run %d has entries and is not in the list", next)
+	}
+	for no := kitchen.RunNo(1); no < next; no++ {
+		if err := k.runAgrees(book, no); err != nil {
+			return fmt.Errorf("run %d: %w", no, err)
+		}
+	}
+	return nil
+}
+
+func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
+	row, err1 := book.Run(no)
+	records, err2 := book.Standing(no.Subject())
+	written, err3 := lastWritten(book, no.Subject())
+	if err := errors.Join(err1, err2, err3); err != nil {
+		return err
+	}
+	r, err := kitchen.FoldRun(records, k.then)
+	if errors.As(err, new(kitchen.NoSuchRun)) {
+		if row.State != store.TakenBack {
+			return fmt.Errorf("was taken back and is %s", row.State)
+		}
+		return k.waiting(book, no.Prefix(), nil)
+	}
+	if err != nil {
+		return err
+	}
+	want := store.RunRow{
+		No: no, Begun: r.Begun.UTC(), Cook: r.Cook, Cooker: r.Cooker, Turn: store.InboxID(r.Turn), State: store.OpenRun,
+	}
+	if r.Stage.Over() {
+		want.State = store.EndedRun
+	}
+	if row != want {
+		return fmt.Errorf("is in the list as\n  %+v\nand by its entries\n  %+v", row, want)
+	}
+	if written.After(k.written) {
+		k.written = written
+	}
+	return k.waiting(book, no.Prefix(), append(r.Wants(k.settings), r.WantsOf(k.bookings)...))
+}
