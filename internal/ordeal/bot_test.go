@@ -14,6 +14,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -28,8 +29,7 @@ import (
 	"ryebell/internal/store/storetest"
 )
 
-// bot is the program around one book. It has no clock: each of its steps is told
-// the time.
+// bot is the program around one book. Each of its steps is told the time.
 type bot struct {
 	db        *store.DB
 	answerer  *answer.Answerer
@@ -43,12 +43,17 @@ func open(ctx context.Context, folder string, door chat.Door, c store.Config) (*
 	if err != nil {
 		return nil, err
 	}
+	return around(db, door, time.Now), nil
+}
+
+// around puts the program around a book. The clock is for what runs by itself.
+func around(db *store.DB, door chat.Door, now func() time.Time) *bot {
 	a := answer.New(db, answer.Config{})
 	return &bot{
 		db: db, answerer: a,
-		reminders: reminders.New(db, a.Ping, reminders.Config{}),
-		outbox:    outbox.New(db, []chat.Door{door}, outbox.Config{Chance: func() float64 { return 0.5 }}),
-	}, nil
+		reminders: reminders.New(db, a.Ping, reminders.Config{Now: now}),
+		outbox:    outbox.New(db, []chat.Door{door}, outbox.Config{Now: now, Chance: func() float64 { return 0.5 }}),
+	}
 }
 
 // found gives the rooms of a rehearsal their books: room and room2 belong to one
@@ -275,23 +280,22 @@ func (s sink) Send(_ context.Context, p chat.Parcel) (chat.Receipt, error) {
 // its mark is missing, would have a delivery never end.
 type once struct {
 	chat.Door
-	mu    sync.Mutex
-	took  map[int64]bool
-	again []int64
+	mu          sync.Mutex
+	took, again []int64
 }
 
 func (o *once) Send(ctx context.Context, p chat.Parcel) (chat.Receipt, error) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	if o.took[p.Row] {
+	if slices.Contains(o.took, p.Row) {
 		o.again = append(o.again, p.Row)
 		return chat.Receipt{}, chat.Refused{Reason: "it came before"}
 	}
-	if o.took == nil {
-		o.took = map[int64]bool{}
+	receipt, err := o.Door.Send(ctx, p)
+	if err == nil {
+		o.took = append(o.took, p.Row)
 	}
-	o.took[p.Row] = true
-	return o.Door.Send(ctx, p)
+	return receipt, err
 }
 
 // err names the posts that came again.

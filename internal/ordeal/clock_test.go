@@ -11,9 +11,6 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
-	"ryebell/internal/chat/answer"
-	"ryebell/internal/chat/outbox"
-	"ryebell/internal/reminders"
 	"ryebell/internal/store"
 )
 
@@ -170,17 +167,14 @@ func (w *waiter) live(t *testing.T, day string) time.Time {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a := answer.New(db, answer.Config{})
-	b := &bot{db: db, answerer: a}
-	b.reminders = reminders.New(db, a.Ping, reminders.Config{Now: w.wall.now})
-	b.outbox = outbox.New(db, []chat.Door{sink{took: w.take}}, outbox.Config{Now: w.wall.now})
+	b := around(db, &once{Door: sink{took: w.take}}, w.wall.now)
 	now := w.wall.now().UTC()
 	if err := b.found(t.Context(), now); err != nil {
 		t.Fatal(err)
 	}
 	w.run(t, b)
 	for i, text := range []string{"4 quart jars rye lc", "out by " + day + " 20:00", "remind me"} {
-		if err := a.Turn(t.Context(), ask(fmt.Sprint("event-", i), "room", text, now)); err != nil {
+		if err := b.answerer.Turn(t.Context(), ask(fmt.Sprint("event-", i), "room", text, now)); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -216,10 +216,10 @@ func (v *victim) suffer(t *testing.T, f trial, ends []storetest.Contents) error 
 }
 
 func (v *victim) start(t *testing.T) (err error) {
-	v.bot, err = open(t.Context(), v.folder, sink{took: func(p chat.Parcel) error {
+	v.bot, err = open(t.Context(), v.folder, &once{Door: sink{took: func(p chat.Parcel) error {
 		v.took[p.Row]++
 		return nil
-	}}, always)
+	}}}, always)
 	return err
 }
 

@@ -2,12 +2,12 @@ package ordeal
 
 import (
 	"bufio"
-	"context"
 	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -16,24 +16,37 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
-	"ryebell/internal/chat"
 	"ryebell/internal/store"
 	"ryebell/internal/store/storetest"
 )
 
-var kills = flag.Int("kills", 200, "how often the process is killed")
+var (
+	kills = flag.Int("kills", 200, "how often the process is killed")
+	seed  = flag.Uint64("seed", 0, "of the kills of a run that failed, which says it; 0 for a new one")
+)
 
-// The environment of a child: the folder of the book, and the first message that
-// is not known to be answered.
+// The environment of a child: the folder of the book, the first step that is not
+// known to be done, and which way of life it leads.
 const (
 	childFolder = "ORDEAL_FOLDER"
 	childFirst  = "ORDEAL_FIRST"
+	childWay    = "ORDEAL_WAY"
 )
 
-// scriptFile is where a child finds what is said, beside the folder of the book.
+// way is how a child lives: doing one thing after the other, or talking while
+// reminders and outbox run beside.
+type way string
+
+const (
+	inTurn way = "in turn"
+	beside way = "beside"
+)
+
+// scriptFile is where a child finds what happens, beside the folder of the book.
 const scriptFile = "script.json"
 
 func TestMain(m *testing.M) {
@@ -42,52 +55,12 @@ func TestMain(m *testing.M) {
 		return
 	}
 	if folder := os.Getenv(childFolder); folder != "" {
-		if err := live(folder, os.Getenv(childFirst)); err != nil {
+		if err := live(folder, os.Getenv(childFirst), way(os.Getenv(childWay))); err != nil {
 			fmt.Println("broken", err)
 		}
 		return
 	}
 	os.Exit(m.Run())
-}
-
-// live is the child: it lives through the day from a message on, and says on
-// stdout each message that it has answered and each post that it hands out.
-func live(folder, first string) error {
-	data, err := os.ReadFile(filepath.Join(filepath.Dir(folder), scriptFile))
-	if err != nil {
-		return err
-	}
-	var s script
-	if err := json.Unmarshal(data, &s); err != nil {
-		return err
-	}
-	from, err := strconv.Atoi(first)
-	if err != nil {
-		return err
-	}
-	ctx := context.Background()
-	b, err := open(ctx, folder, sink{took: func(p chat.Parcel) error {
-		_, err := fmt.Println("sent", p.Row, p.Room.ID)
-		return err
-	}}, store.Config{Readers: 1})
-	if err != nil {
-		return err
-	}
-	if err := b.found(ctx, s.Start); err != nil {
-		return err
-	}
-	s.Steps = s.Steps[from:]
-	// What the process before left is sent before anything further is said.
-	if err := b.deliver(ctx, s.Steps[0].At); err != nil {
-		return err
-	}
-	for _, do := range s.stages(func(m chat.Message) { fmt.Println("told", m.Event) }) {
-		if err := do(ctx, b); err != nil {
-			return err
-		}
-	}
-	fmt.Println("done")
-	return b.db.Close()
 }
 
 // The process is killed at random moments of a busy day, and begun again: every
@@ -96,26 +69,35 @@ func live(folder, first string) error {
 // in the end all is as if nothing had happened.
 func TestKill(t *testing.T) {
 	s, want := rehearsed(t, busy)
-	total, workers, start := max(*kills/slowness, 4), 2, time.Now()
+	total, start := max(*kills/slowness, 4), time.Now()
+	if *seed == 0 {
+		*seed = uint64(start.UnixNano())
+	}
 	var wg sync.WaitGroup
-	sum := make([]siege, workers)
-	for w := range workers {
-		sum[w] = siege{t: t, script: s, want: want, chance: rand.New(rand.NewPCG(uint64(start.UnixNano()), uint64(w))), left: total * (w + 1) / workers}
-		sum[w].left -= total * w / workers
+	sum := make([]siege, 2)
+	for w := range sum {
+		sum[w] = siege{
+			t: t, script: s, want: want, chance: rand.New(rand.NewPCG(*seed, uint64(w))),
+			left: total*(w+1)/len(sum) - total*w/len(sum), killed: map[way]int{}, repeats: map[way]int{},
+		}
 		wg.Go(func() {
 			for sum[w].left > 0 && !t.Failed() {
-				if err := sum[w].day(); err != nil {
-					t.Error(err)
+				// Every other day of each is lived the other way.
+				way := []way{inTurn, beside}[(sum[w].days+w)%2]
+				if err := sum[w].day(way); err != nil {
+					t.Errorf("%s, -seed %d: %v", way, *seed, err)
 				}
 			}
 		})
 	}
 	wg.Wait()
-	killed, days, repeats := 0, 0, 0
-	for _, s := range sum {
-		killed, days, repeats = killed+s.killed, days+s.days, repeats+s.repeats
+	killed := 0
+	for _, way := range []way{inTurn, beside} {
+		n := sum[0].killed[way] + sum[1].killed[way]
+		t.Logf("%s: %d kills, %d posts came twice", way, n, sum[0].repeats[way]+sum[1].repeats[way])
+		killed += n
 	}
-	t.Logf("%d kills on %d days in %v: %d posts came twice", killed, days, time.Since(start).Round(time.Millisecond), repeats)
+	t.Logf("%d kills on %d days in %v, -seed %d", killed, sum[0].days+sum[1].days, time.Since(start).Round(time.Millisecond), *seed)
 	if killed != total {
 		t.Errorf("%d kills, want %d", killed, total)
 	}
@@ -129,17 +111,21 @@ type siege struct {
 	chance *rand.Rand
 	left   int // kills to come
 
-	killed, days, repeats int
+	days            int
+	killed, repeats map[way]int
 
+	way    way
 	folder string
-	first  int              // the first message that is not known to be answered
+	first  int              // the first step that is not known to be done
 	told   []string         // events answered today
-	posts  map[string][]int // rows by room, in the order they arrived first
-	last   int              // the row handed out last
+	posts  map[string][]int // rows by room and rank, in the order they arrived first
+	// last is the row that was handed out last in each room. before is the same as
+	// the process before left it, without those that came again.
+	last, before map[string]int
 }
 
 // day lives through one day, with kills as long as there are any left.
-func (s *siege) day() error {
+func (s *siege) day(w way) error {
 	above := inMemory(s.t)
 	data, err := json.Marshal(s.script)
 	if err != nil {
@@ -149,7 +135,8 @@ func (s *siege) day() error {
 		return err
 	}
 	s.days++
-	s.folder, s.first, s.told, s.posts, s.last = filepath.Join(above, "book"), 0, nil, map[string][]int{}, 0
+	s.way, s.folder, s.first, s.told = w, filepath.Join(above, "book"), 0, nil
+	s.posts, s.last = map[string][]int{}, map[string]int{}
 	for {
 		done, err := s.life()
 		if err != nil {
@@ -159,7 +146,7 @@ func (s *siege) day() error {
 			return s.evening()
 		}
 		if err := s.look(); err != nil {
-			return fmt.Errorf("behind kill %d: %w", s.killed, err)
+			return fmt.Errorf("behind kill %d: %w", s.killed[w], err)
 		}
 	}
 }
@@ -167,7 +154,7 @@ func (s *siege) day() error {
 // life is one process, from its start to its death or the end of the day.
 func (s *siege) life() (done bool, err error) {
 	child := exec.Command(os.Args[0])
-	child.Env = append(os.Environ(), childFolder+"="+s.folder, childFirst+"="+strconv.Itoa(s.first))
+	child.Env = append(os.Environ(), childFolder+"="+s.folder, childFirst+"="+strconv.Itoa(s.first), childWay+"="+string(s.way))
 	out, err := child.StdoutPipe()
 	if err != nil {
 		return false, err
@@ -179,11 +166,7 @@ func (s *siege) life() (done bool, err error) {
 	if aimed {
 		s.left--
 	}
-	done, err = s.listen(out, func() {
-		if aimed {
-			_ = child.Process.Kill() // that it has ended shows below
-		}
-	})
+	done, err = s.listen(out, aimed, child.Process)
 	died := child.Wait()
 	if err != nil || done && died == nil {
 		if aimed {
@@ -194,34 +177,56 @@ func (s *siege) life() (done bool, err error) {
 	if died == nil || !strings.Contains(died.Error(), "killed") {
 		return false, fmt.Errorf("the child ended with %v", died)
 	}
-	s.killed++
+	s.killed[s.way]++
 	return done, nil
 }
 
-// listen notes what the child says, and kills it a moment after one of its next
-// lines. What it has said before it died is read to the end.
-func (s *siege) listen(out io.Reader, kill func()) (done bool, err error) {
-	lines, before := s.chance.IntN(24), s.last
+// silence is how long a child that lives may say nothing.
+const silence = time.Minute
+
+// listen notes what the child says and, if it is aimed at, kills it a moment after
+// one of its next lines. What it has said before it died is read to the end, unless
+// it says what it must not.
+func (s *siege) listen(out io.Reader, aimed bool, child *os.Process) (done bool, err error) {
+	lines := s.chance.IntN(24)
 	moment := time.Duration(s.chance.Int64N(int64(2 * time.Millisecond)))
+	s.before = maps.Clone(s.last)
+	kill := func() { _ = child.Kill() } // that it has ended shows to the caller
+	var silent atomic.Bool
+	watch := time.AfterFunc(silence, func() { silent.Store(true); kill() })
+	defer watch.Stop()
 	said := bufio.NewScanner(out)
 	for n := 0; said.Scan(); n++ {
-		if n == lines {
+		watch.Reset(silence)
+		if n == lines && aimed {
 			defer time.AfterFunc(moment, kill).Stop()
 		}
-		word := strings.Fields(said.Text())
-		switch word[0] {
-		case "told":
-			s.answered(word[1])
-		case "sent":
-			err = errors.Join(err, s.arrived(word[1], word[2], before))
-			before = 0 // what comes again comes first
-		case "done":
-			done = true
-		default:
-			err = errors.Join(err, errors.New(said.Text()))
+		over, err := s.hear(said.Text())
+		if err != nil {
+			kill()
+			return false, err
 		}
+		done = done || over
 	}
-	return done, errors.Join(err, said.Err())
+	if silent.Load() {
+		return false, fmt.Errorf("the child said nothing for %v, with %d of %d steps done", silence, s.first, len(s.script.Steps))
+	}
+	return done, said.Err()
+}
+
+// hear takes a line of a child, and reports whether its day is over.
+func (s *siege) hear(line string) (over bool, err error) {
+	word := strings.Fields(line)
+	switch {
+	case len(word) == 2 && word[0] == "told":
+		s.answered(word[1])
+		return false, nil
+	case len(word) == 3 && word[0] == "sent":
+		return false, s.arrived(word[1], word[2])
+	case line == "done":
+		return true, nil
+	}
+	return false, errors.New(line)
 }
 
 func (s *siege) answered(event string) {
@@ -229,24 +234,25 @@ func (s *siege) answered(event string) {
 	s.first = 1 + slices.IndexFunc(s.script.Steps, func(p step) bool { return p.Says != nil && p.Says.Event == event })
 }
 
-// arrived takes a post. It may be one that came before only if it is the first of
-// its process and was the last of the process before it, which was killed before
-// it had marked the post; before is zero for a post that is not the first.
-func (s *siege) arrived(text, room string, before int) error {
+// arrived takes a post. It may be one that came before only if it was the last one
+// to its room of a process before, which was killed before it had marked the post.
+func (s *siege) arrived(text, lane string) error {
 	row, err := strconv.Atoi(text)
 	if err != nil {
 		return err
 	}
-	s.last = row
-	if !slices.Contains(s.posts[room], row) {
-		s.posts[room] = append(s.posts[room], row)
+	room, _, _ := strings.Cut(lane, "/")
+	s.last[room] = row
+	if !slices.Contains(s.posts[lane], row) {
+		s.posts[lane] = append(s.posts[lane], row)
 		return nil
 	}
-	s.repeats++
-	if row == before {
-		return nil
+	s.repeats[s.way]++
+	if row != s.before[room] {
+		return fmt.Errorf("post %d to %s came again: its mark is missing", row, room)
 	}
-	return fmt.Errorf("post %d came again", row)
+	delete(s.before, room)
+	return nil
 }
 
 // look examines the book of a process that was killed.
@@ -292,10 +298,10 @@ func (s *siege) evening() error {
 		return err
 	}
 	rows := 0
-	for room, posts := range s.posts {
+	for lane, posts := range s.posts {
 		rows += len(posts)
 		if !slices.IsSorted(posts) {
-			return fmt.Errorf("posts of %s out of order: %v", room, posts)
+			return fmt.Errorf("posts of %s out of order: %v", lane, posts)
 		}
 	}
 	if all := 1 + strings.Count(c["outbox"], "\n"); rows != all {
