@@ -99,7 +99,12 @@ func TestNoSpaceInTheFile(t *testing.T) {
 	}
 	var told []string
 	half := len(s.stages(nil)) / 2
-	stages := s.stages(func(m chat.Message) { told = append(told, m.Event) })
+	stages := s.stages(func(m chat.Message) {
+		// What fills the book shifts the rows of posts: a tap is on another one.
+		if m.Tap == nil {
+			told = append(told, m.Event)
+		}
+	})
 	play(t, b, stages[:half])
 	limit("1") // SQLite takes the pages there are
 	for _, text := range []string{"3 bags 5lb agar", "thanks"} {
