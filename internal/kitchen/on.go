@@ -19,17 +19,22 @@ type TooLongHere struct{ Hold Hold }
 // or a Tuesday that is none.
 type NoSuchTime struct{ Said string }
 
+// NoHour says that a time is needed where only a day was said.
+type NoHour struct{ Said string }
+
 // TakenBackAlready says that what a post was about was taken back before.
 type TakenBackAlready struct{}
 
 func (AlreadyOn) refusal()        {}
 func (TooLongHere) refusal()      {}
 func (NoSuchTime) refusal()       {}
+func (NoHour) refusal()           {}
 func (TakenBackAlready) refusal() {}
 
 func (AlreadyOn) Error() string        { return "plan is on already" }
 func (TooLongHere) Error() string      { return "hold past the limit here" }
 func (NoSuchTime) Error() string       { return "no such time" }
+func (NoHour) Error() string           { return "day without an hour" }
 func (TakenBackAlready) Error() string { return "taken back already" }
 
 // KindOf is what an entry about a run says, without its figures.

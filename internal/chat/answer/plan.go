@@ -73,6 +73,9 @@ func slipped(o kitchen.Order, err error) (chat.Post, error) {
 
 // deadline is the latest start that brings a plan out by a moment.
 func deadline(by phrase.Moment, p kitchen.Plan, asked, now time.Time) (start, out time.Time, err error) {
+	if by.WholeDay() {
+		return start, out, kitchen.NoHour{Said: by.String()}
+	}
 	meant := by.Resolve(asked, phrase.Forward)
 	if len(meant) == 0 {
 		return start, out, kitchen.NoSuchTime{Said: by.String()}

@@ -18,6 +18,11 @@ type Moment struct {
 	Now bool
 }
 
+// WholeDay reports whether a day was said and no time in it: "tonight", "friday".
+func (m Moment) WholeDay() bool {
+	return m.Day.Said && m.Clock == nil && !m.Now && (!m.Day.counted() || m.Day.Shift < 2)
+}
+
 // ClockTime is a time of day. Half is true when it was said which half of the
 // day is meant (2pm, 14:05, "in the morning"), false for "at 2:05". Hour 24
 // stands only beside a day: 24:00 is its end; without Half it's the midnight of

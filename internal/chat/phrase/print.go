@@ -314,8 +314,10 @@ func clockText(c ClockTime) string {
 		return "midnight"
 	case !c.Half:
 		return fmt.Sprintf("%d:%02d", c.Hour, c.Minute)
+	case c.Hour == 0:
+		return fmt.Sprintf("00:%02d", c.Minute)
 	case c.Hour < 12:
-		return fmt.Sprintf("%d:%02dam", (c.Hour+11)%12+1, c.Minute)
+		return fmt.Sprintf("%d:%02dam", c.Hour, c.Minute)
 	case c.Hour == 12:
 		return fmt.Sprintf("12:%02dpm", c.Minute)
 	}

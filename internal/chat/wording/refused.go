@@ -87,6 +87,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return lines("**Not with this cooker at this height**: the hold would be "+span(r.Hold.Time)+". Nothing was put on.", tooLongAdvice(r.Hold))
 	case kitchen.NoSuchTime:
 		return theirs(say("I can't find {} in the calendar. Nothing was written.", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
+	case kitchen.NoHour:
+		return theirs(say("**At what time**, {}?", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
 	case kitchen.TakenBackAlready:
 		return lines("That was taken back already. Nothing changed.")
 	}
