@@ -210,7 +210,7 @@ func (it *items) listMark() bool {
 		return false
 	}
 	switch it.c.ahead(2).(type) {
-	case Number, Quantity, VesselWord:
+	case Number, Quantity:
 		return n.Extent().End == m.Extent().Start
 	}
 	return false

@@ -27,6 +27,13 @@ func (it *items) number(n Number) bool {
 	if !ok {
 		return false
 	}
+	if it.cur.counted && it.cur.item.Container.Vessel != 0 && !it.cur.sized() && it.opensSized() && it.eachAhead() {
+		if count != 1 {
+			return it.stop(LeftOver, 2)
+		}
+		it.c = it.c.skip(1) // "4 jars, 1 half gallon each"
+		return true
+	}
 	if it.sharedOut() {
 		it.cur.behind = it.cur.amount
 	}
@@ -210,6 +217,8 @@ func (it *items) mass(q Quantity) bool {
 	case it.brims(q):
 		it.c = it.c.use(1)
 		return true
+	case it.unitBefore() && q.isFluid():
+		return it.stop(LeftOver, 1) // "1 pint 4 oz"
 	case it.cur.counted && it.cur.amount != nil && it.total():
 		if !it.cur.makes(q, Mass) {
 			return it.stop(LeftOver, 1)
@@ -236,6 +245,24 @@ func (it *items) mass(q Quantity) bool {
 // sameWithin says how far two ways of saying one amount may lie apart: ounces of
 // a jar are round figures.
 const sameWithin = 0.06
+
+// unitBefore reports whether a volume stands right before, and no jar.
+func (it *items) unitBefore() bool {
+	switch t := it.c.ahead(-1).(type) {
+	case Quantity:
+		_, ok := t.sense(Volume)
+		return ok
+	case VesselWord:
+		return t.Container.Sized()
+	}
+	return false
+}
+
+// isFluid reports whether a quantity can be a volume.
+func (q Quantity) isFluid() bool {
+	_, ok := q.sense(Volume)
+	return ok
+}
 
 // brims reports whether ounces say once more how much the jar at hand holds: "4
 // pint jars, 16 oz".

@@ -59,6 +59,10 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	return true
 }
 
+// largestLitres is the largest jar that is named by its litres, without the word
+// jar: "4 2l".
+const largestLitres = 5
+
 // several reports whether a quantity behind a count is rather a count itself, or
 // parted from it: "6 7 pints", "7+1 quarts".
 func (it *items) several(q Quantity, s Sense) bool {
@@ -67,7 +71,13 @@ func (it *items) several(q Quantity, s Sense) bool {
 	}
 	_, jars := it.c.ahead(1).(VesselWord)
 	n, isWhole := whole(q.Number)
-	return !jars && isWhole && n > 1 && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl"
+	switch s.Unit {
+	case "ml", "cl", "dl":
+		return false
+	case "l":
+		return !jars && isWhole && n > largestLitres
+	}
+	return !jars && isWhole && n > 1
 }
 
 // fold reads "6 quarts" as six jars of a quart and "500 ml" as a size.

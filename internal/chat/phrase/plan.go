@@ -91,6 +91,7 @@ type wish struct {
 // time it must be out.
 func readWish(c cursor) (wish, cursor, bool) {
 	it := gather(c)
+	dryTogether(it.drafts)
 	w := wish{drafts: it.drafts, all: it.all, near: it.trouble, s: c.s}
 	d := w.extras(it.c)
 	// "bags" and nothing else is the beginning of an order.
@@ -111,6 +112,17 @@ func readWish(c cursor) (wish, cursor, bool) {
 		w.near.Example = readable(w.drafts[0].example(), c.s.names.Quarts)
 	}
 	return w, d, true
+}
+
+// dryTogether makes amounts of loose grain dry where one of them names the grain of
+// all: "2 kg + 1 kg rye".
+func dryTogether(drafts []draft) {
+	named := slices.ContainsFunc(drafts, func(d draft) bool { return d.loose() && d.amount != nil && len(d.grains) > 0 })
+	for i := range drafts {
+		if d := &drafts[i]; named && d.loose() && d.amount != nil && len(d.grains) == 0 && d.basis == 0 {
+			d.basis = kitchen.DryBasis
+		}
+	}
 }
 
 // topic is the subject that is all that was said up to c: "jars".
