@@ -44,6 +44,9 @@ func (it *items) number(n Number) bool {
 		if it.cur.item.Container.Vessel == 0 && it.cur.amount == nil {
 			return false // two counts in a row
 		}
+		if !it.opens(1) {
+			return it.stop(LeftOver, 1) // "3 bags 5 agar": of what?
+		}
 		it.close()
 	}
 	if it.parted && it.cur.amount != nil && !it.cur.counted && it.cur.item.Container.Vessel == 0 && it.opensSized() {

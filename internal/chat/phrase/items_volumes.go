@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"math"
+	"strings"
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
@@ -38,8 +39,8 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	}
 	cur := &it.cur
 	switch {
-	case cur.counted && cur.item.Container.Volume > 0 && it.total():
-		if !cur.makes(q, Volume) {
+	case cur.counted && cur.item.Container.Volume > 0 && (it.total() || it.aside() || it.eachAhead() && !it.counts(q)):
+		if !cur.makes(q, Volume) && !it.brims(q) {
 			return it.stop(LeftOver, 1)
 		}
 	case cur.item.Container.Vessel == kitchen.Bag && cur.counted, cur.sized():
@@ -57,6 +58,27 @@ func (it *items) volume(q Quantity, s Sense) bool {
 	}
 	it.c = it.c.use(1)
 	return true
+}
+
+// aside reports whether the amount at hand stands in brackets: it says once more
+// what was said, "4 quart jars (946 ml)".
+func (it *items) aside() bool {
+	_, open := it.c.back("about", "around", "approx", "roughly").mark("(")
+	return open
+}
+
+// counts reports whether a quantity can be so many jars.
+func (it *items) counts(q Quantity) bool {
+	n, ok := whole(q.Number)
+	return ok && n > 1
+}
+
+// hyphenated reports whether a hyphen binds the quantity at hand, so that it is a
+// size: "2-quart jars".
+func (it *items) hyphenated(q Quantity) bool {
+	n, ok := whole(q.Number)
+	_, jars := it.c.ahead(1).(VesselWord)
+	return ok && n > 1 && jars && strings.Contains(it.c.word(0), "-")
 }
 
 // largestLitres is the largest jar that is named by its litres, without the word
@@ -84,7 +106,7 @@ func (it *items) several(q Quantity, s Sense) bool {
 func (it *items) fold(q Quantity, s Sense) {
 	cur := &it.cur
 	cur.item.Container = kitchen.Container{Vessel: kitchen.Jar, Volume: unit.Litres(s.Value)}
-	if n, ok := whole(q.Number); ok && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl" {
+	if n, ok := whole(q.Number); ok && s.Unit != "ml" && s.Unit != "cl" && s.Unit != "dl" && !it.hyphenated(q) {
 		cur.item.Count, cur.counted = n, true
 		cur.item.Container.Volume = unit.Litres(it.oneOf(s))
 		cur.folded = &q

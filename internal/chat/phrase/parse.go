@@ -153,7 +153,7 @@ func readAll(s *sentence) reading {
 			continue
 		}
 		best, kind, intent := longest(c)
-		if intent == nil || r.dangles(c) {
+		if intent == nil || r.dangles(c, kind) {
 			r.stepOver(c)
 			c.i++
 			continue
@@ -170,13 +170,18 @@ func readAll(s *sentence) reading {
 
 // dangles reports whether what comes now belongs to words already taken, and
 // begins nothing of its own: "cook 3 quarts in the kitchen".
-func (r *reading) dangles(c cursor) bool {
+func (r *reading) dangles(c cursor, kind Kind) bool {
 	if len(r.intents) == 0 {
 		return false
 	}
 	orders := []Kind{KindPlan, KindCook, KindAdd, KindReverse}
-	joins := []string{"in", "on", "with", "the", "our", "my", "a"}
-	return slices.Contains(orders, r.kinds[len(r.kinds)-1]) && slices.Contains(joins, c.word(-1))
+	if !slices.Contains(orders, r.kinds[len(r.kinds)-1]) {
+		return false
+	}
+	if _, marked := c.ahead(-1).(Mark); kind == KindTell && !marked && !slices.Contains([]string{"and", "then", "also"}, c.word(-1)) {
+		return true // "3 bags 5lb agar at 15 psi" tells nothing of a run
+	}
+	return slices.Contains([]string{"in", "on", "with", "the", "our", "my", "a"}, c.word(-1))
 }
 
 // longest is the reading that takes most words from here on.
