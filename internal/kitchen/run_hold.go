@@ -228,6 +228,15 @@ func (f *folding) trueAt(shown unit.GaugeKPa) unit.GaugeKPa {
 	return f.rec.s.TrueGauge(f.pot, shown)
 }
 
+// farUnder is how much less than the hold is for is no inexact gauge.
+const farUnder = 1.9
+
+// FarUnder reports whether a gauge that shows so much is well below the pressure of
+// the hold.
+func (r Run) FarUnder(shown unit.GaugeKPa) bool {
+	return shown > 0 && r.kitchen.TrueGauge(r.pot, shown) <= r.Hold.At-unit.PSI(farUnder)
+}
+
 // Shown is what the gauge of the run's cooker shows at a true pressure.
 func (r Run) Shown(g unit.GaugeKPa) unit.GaugeKPa {
 	const any = 200 // a pressure that no correction brings under zero
@@ -342,7 +351,7 @@ func (f *folding) dipped(e Dipped) {
 	low := f.trueOf(e.To)
 	f.step(KindDipped, 0)
 	_, runs := f.live()
-	if e.For == 0 && len(f.Dips) > 0 && (f.Stage != StageAtPressure || runs && f.Dips[len(f.Dips)-1].Low == nil) {
+	if e.For == 0 && len(f.Dips) > 0 && (f.Stage != StageAtPressure || runs && f.depthOpen()) {
 		if low != nil {
 			f.deepen(*low)
 		}
@@ -368,6 +377,16 @@ func (f *folding) dipped(e Dipped) {
 	}
 	f.rule(0)
 	f.startStretch(f.rec.At.Add(e.For), f.Hold.At, false)
+}
+
+// depthAsked is how long after pressure is back a depth belongs to the loss before;
+// later it is a new one.
+const depthAsked = 5 * time.Minute
+
+// depthOpen reports whether a depth told now is that of the last loss.
+func (f *folding) depthOpen() bool {
+	last := f.Dips[len(f.Dips)-1]
+	return last.Low == nil && f.rec.At.Sub(last.To) <= depthAsked
 }
 
 func (f *folding) heatOff() {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
@@ -33,7 +34,19 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if p, low := t.stillRising(i, run); low {
+		t.about = run.No.Subject()
+		return wording.StillRising(run, p), nil
+	}
 	return t.tellOf(run, i.Entries, at)
+}
+
+// stillRising reports whether "at 12" may only say how far a run has come up: that
+// is asked, for a hold at so little takes far longer.
+func (t *turn) stillRising(i phrase.Tell, run kitchen.Run) (unit.GaugeKPa, bool) {
+	e, ok := i.Entries[0].(kitchen.AtPressure)
+	asked := ok && len(i.Entries) == 1 && i.When == nil && t.m.Tap == nil
+	return e.Gauge, asked && run.Stage < kitchen.StageAtPressure && run.FarUnder(e.Gauge)
 }
 
 // relights reports whether an entry would light a run again whose hold is done: a run
@@ -102,9 +115,12 @@ func beginsRun(e kitchen.RunEntry) bool {
 func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time) (chat.Post, error) {
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
-	for _, e := range entries {
+	for n, e := range entries {
 		at = t.after(run, e, at)
 		err := t.follows(run, e, at)
+		if errors.As(err, new(kitchen.AlreadySo)) && n < len(entries)-1 {
+			continue // "lid off, bags are out": the first was told before
+		}
 		if err != nil && v.Told == nil {
 			return chat.Post{}, err
 		}

@@ -3,6 +3,7 @@ package wording
 import (
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -93,6 +94,17 @@ func booked(r kitchen.Booked, a Asked) chat.Post {
 
 func emptyBooking(r kitchen.EmptyBooking, a Asked) chat.Post {
 	return lines("**"+near(a.Now, r.From)+" to "+near(a.Now, r.To)+"** ends before it begins. Nothing was written.", "Like: `big pot saturday 10-14`")
+}
+
+// StillRising asks whether a pressure well under the one of the hold is only on the
+// way.
+func StillRising(r kitchen.Run, shown unit.GaugeKPa) chat.Post {
+	var s sheet
+	s.add(must, say("**Still coming up?** "+psi(shown)+" is under the "+onGauge(r)+" of "+r.No.String()+"'s hold. Nothing is written yet."))
+	s.add(must, say("A hold at "+psi(shown)+" takes far longer."))
+	figure := upTo(1, shown.PSI())
+	s.then(nil, runTap(r.No, "Still coming up", "gauge says "+figure), runTap(r.No, "Hold at "+figure, "at "+figure+" psi"))
+	return s.post(chat.Answer)
 }
 
 // NoRunOn says that nothing is on the stove that this could be about.
