@@ -306,6 +306,21 @@ func (f *folding) rule(shown unit.GaugeKPa) {
 			at = g
 		}
 	}
+	f.ruleAt(at)
+}
+
+// ruleAgain works out the hold that begins anew when nobody said at what pressure:
+// at the one that was lost, where that was less than the usual.
+func (f *folding) ruleAgain() {
+	was := f.Hold.At
+	f.rule(0)
+	if len(f.Stretches) > 0 && was < f.Hold.At {
+		f.ruleAt(was)
+	}
+}
+
+func (f *folding) ruleAt(at unit.GaugeKPa) {
+	s := f.rec.s
 	boxes, err := s.boxes(f.Order)
 	if err != nil {
 		boxes = boxesIn(containersOf(f.Order), nil) // by the names of the sizes, when the amounts can't be worked out

@@ -214,7 +214,11 @@ func (t *tracing) dip(d Dip, next Stretch) {
 
 // atPressure begins a hold, or takes up a lost one.
 func (f *folding) atPressure(k Kind, shown unit.GaugeKPa) {
-	f.rule(shown)
+	if shown == 0 && k == KindPressureBack {
+		f.ruleAgain()
+	} else {
+		f.rule(shown)
+	}
 	f.step(k, 0)
 	f.startStretch(f.rec.At, f.trueAt(shown), shown > 0)
 }
@@ -293,11 +297,11 @@ func (f *folding) gaugeRead(shown unit.GaugeKPa) {
 	case f.Stage == StagePressureLost && low:
 		f.deepen(g)
 	case f.Stage == StagePressureLost:
-		f.rule(0)
+		f.rule(shown)
 		f.step(KindPressureBack, 0)
 		f.startStretch(f.rec.At, g, true)
 	case f.Stage == StageRising && !low:
-		f.rule(0)
+		f.rule(shown)
 		f.step(KindAtPressure, 0)
 		f.startStretch(f.rec.At, g, true)
 	}
@@ -375,7 +379,7 @@ func (f *folding) dipped(e Dipped) {
 		f.enter(StagePressureLost)
 		return
 	}
-	f.rule(0)
+	f.ruleAgain()
 	f.startStretch(f.rec.At.Add(e.For), f.Hold.At, false)
 }
 

@@ -219,3 +219,44 @@ func TestHowDeepIsAsked(t *testing.T) {
 		t.Errorf("the answer was taken for another loss: %+v", r.Dips)
 	}
 }
+
+// A hold at less than the usual pressure that was lost begins again at as little,
+// unless more is said: whatever says that it is back.
+func TestBackAtLess(t *testing.T) {
+	at11 := func() *teller { return begun().say("10:00", ana, AtPressure{Gauge: *psi(11)}) }
+	long := at11().run(t, pot()).Hold
+	if long.Time < 2*90*time.Minute {
+		t.Fatalf("hold at 11 psi: %v", long.Time)
+	}
+	tests := []struct {
+		name string
+		told *teller
+		long bool
+	}{
+		{"back", at11().say("10:10", ana, PressureLost{}).say("10:15", ana, PressureBack{}), true},
+		{"back at 11", at11().say("10:10", ana, PressureLost{}).say("10:15", ana, PressureBack{Gauge: *psi(11)}), true},
+		{"read at 11", at11().say("10:10", ana, PressureLost{}).say("10:15", ana, GaugeRead{*psi(11)}), true},
+		{"a dip", at11().say("10:10", ana, Dipped{To: psi(5), For: 4 * time.Minute}), true},
+		{"back at 15", at11().say("10:10", ana, PressureLost{}).say("10:15", ana, PressureBack{Gauge: *psi(15)}), false},
+		{"read at 15", at11().say("10:10", ana, PressureLost{}).say("10:15", ana, GaugeRead{*psi(15)}), false},
+	}
+	for _, tt := range tests {
+		h := tt.told.run(t, pot()).Hold
+		if want := map[bool]time.Duration{true: long.Time, false: 90 * time.Minute}[tt.long]; h.Time != want {
+			t.Errorf("%s: hold %v at %.1f psi, want %v", tt.name, h.Time, h.At.PSI(), want)
+		}
+	}
+}
+
+// A depth told soon after the pressure was back is that of the loss before; one told
+// later is a new loss.
+func TestDepthLater(t *testing.T) {
+	dipped := func() *teller {
+		return begun().say("10:00", ana, AtPressure{}).say("10:20", ana, PressureLost{}).say("10:25", ana, PressureBack{})
+	}
+	for at, want := range map[string]Stage{"10:29": StageAtPressure, "10:40": StagePressureLost} {
+		if r := dipped().say(at, ana, Dipped{To: psi(9)}).run(t, pot()); r.Stage != want {
+			t.Errorf("depth told %s: %v, want %v", at, r.Stage, want)
+		}
+	}
+}

@@ -115,7 +115,11 @@ func (v RunView) dipHead(s *sheet, e kitchen.Dipped) {
 	case e.For > 0:
 		s.add(must, say("Noted: "+v.no()+" fell"+to+" for "+minutes(e.For)+", from "+v.clock(v.At)+"."))
 	case v.Run.Stage != kitchen.StagePressureLost || to != "":
-		s.add(must, say("Noted: "+v.no()+" fell"+to+"."))
+		when := ""
+		if n := len(v.Run.Dips); v.Run.Stage == kitchen.StageAtPressure && n > 0 {
+			when = ", from " + v.clock(v.Run.Dips[n-1].From)
+		}
+		s.add(must, say("Noted: "+v.no()+" fell"+to+when+"."))
 	}
 }
 

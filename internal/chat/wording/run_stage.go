@@ -122,7 +122,9 @@ func (v RunView) holding(s *sheet) {
 		if broken := r.CreditAt(v.Now).Broken; broken >= time.Minute {
 			s.add(should, say("Held before: "+minutes(broken)+", beside this hold and not part of it."))
 		}
-		if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
+		if r.Hold.TooLong {
+			s.add(must, say("**Over four hours: too long for a cooker.** More pressure, or smaller containers."))
+		} else if r.Hold.Origin == kitchen.Default && r.Hold.At < lowPressure {
 			s.add(should, say("Colder than at 15"+nb+"psi: hence the time."))
 		}
 	}
