@@ -238,7 +238,7 @@ func (w *wanting) water() {
 // cookTold reports whether it was the cook who told that the hold began.
 func (r Run) cookTold() bool {
 	for _, s := range slices.Backward(r.Steps) {
-		if s.At.Equal(r.Since) {
+		if !s.At.After(r.Since) { // a dip stands where it began
 			return s.Seen && s.By == r.Cook
 		}
 	}
