@@ -53,14 +53,18 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 }
 
 // inRun reports whether words that are loosely said come from somebody who is in a
-// run, and fit there: "steam", "zero", "how long". Manners are no such words.
+// run, and fit there: "steam", "zero", "how long"; from anybody else only the step
+// that comes next in this room. Manners are no such words.
 func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	if len(p.Intents) == 0 || manners(p.Intents[0]) {
 		return false, nil
 	}
 	tell, tells := p.Intents[0].(phrase.Tell)
 	fits := func(r kitchen.Run) bool {
-		return r.Has(t.member.No) && (!tells || t.follows(r, tell.Entries[0], t.m.At) == nil)
+		if !r.Has(t.member.No) && !(tells && store.RoomID(r.Room) == t.room.ID && isNext(r, tell.Entries[0])) {
+			return false
+		}
+		return !tells || t.follows(r, tell.Entries[0], t.m.At) == nil
 	}
 	open, err := t.openRuns()
 	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(open) > 0 {
@@ -71,6 +75,13 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	}
 	ended, err := t.endedLately(fits) // called off, a pot still comes to zero
 	return len(ended) > 0, err
+}
+
+// isNext reports whether an entry is what comes next in a run: from whoever says so
+// first it counts.
+func isNext(r kitchen.Run, e kitchen.RunEntry) bool {
+	next := r.Next()
+	return len(next) > 0 && next[0].Kind == kitchen.KindOf(e)
 }
 
 // manners reports whether an intent is a greeting, thanks or a bare choice.

@@ -29,7 +29,7 @@ func CoolYet(v CoolView) chat.Post {
 	switch v.Run.Stage {
 	case kitchen.StageCool:
 		s.add(must, coolByReading(v.Run, v.Now))
-		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."))
+		s.then(onceCool(v.Run))
 	case kitchen.StageCooling:
 		if read {
 			s.add(must, say("**"+readingWords(v.Run, last)+"**, read "+near(v.Now, last.At)+limitWords(last)+"."))
@@ -47,6 +47,23 @@ func CoolYet(v CoolView) chat.Post {
 		s.add(must, run.state())
 	}
 	return s.post(chat.Answer)
+}
+
+// onceCool is what comes when a run is down: a culture only on what was held.
+func onceCool(r kitchen.Run) chat.Para {
+	off, ended := r.Ended()
+	switch {
+	case ended && off.Outcome == kitchen.Held:
+		return say("Next: inoculate in clean air, or shelve. Leave one blank.")
+	case ended && off.Outcome == kitchen.Early:
+		return say("**Don't inoculate: held " + heldOf(off) + ".** Next: cook it again at once, or bin it unopened.")
+	}
+	return say("**Don't inoculate: nobody saw the hold whole.** Was it? Say when, like `heat off was at 11:10`. Else cook it again, or bin it unopened.")
+}
+
+// heldOf is how much of the hold there was.
+func heldOf(off kitchen.HeatGoneOff) string {
+	return whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted)
 }
 
 // by says whether the usual time is before one that was asked about.

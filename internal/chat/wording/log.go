@@ -310,7 +310,7 @@ func ending(r kitchen.Run) string {
 	case kitchen.Held:
 		return "held " + minutes(off.Credit.Hold)
 	case kitchen.Early:
-		return "early, " + whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted)
+		return "early, " + heldOf(off)
 	case kitchen.Unseen:
 		return "hold not seen"
 	}

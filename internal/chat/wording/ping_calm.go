@@ -70,10 +70,7 @@ func (v PingView) measureAgain() pingText {
 }
 
 func (v PingView) coolNow() pingText {
-	return pingText{
-		head: append(coolByReading(v.Run, v.Now), say(" Inoculate or shelve.")...),
-		more: []chat.Para{say("Clean air, clean hands; leave one blank.")},
-	}
+	return pingText{head: coolByReading(v.Run, v.Now), more: []chat.Para{onceCool(v.Run)}}
 }
 
 func (v PingView) overrun() pingText {

@@ -77,7 +77,7 @@ func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 		from := off.At.Add(-off.Credit.Hold)
 		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + near(now, from) + " to " + until(now, from, off.At) + ".")
 	case kitchen.Early:
-		return say("**" + no + " heat off early: " + whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted) + "** held, " + near(now, off.At) + ".")
+		return say("**" + no + " heat off early: " + heldOf(off) + "** held, " + near(now, off.At) + ".")
 	case kitchen.Unseen:
 		if off.Credit.Hold >= time.Minute {
 			return say("**" + no + " heat off, unseen.** Sure of " + had + " of " + minutes(off.Wanted) + ".")

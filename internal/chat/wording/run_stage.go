@@ -38,7 +38,7 @@ func (v RunView) stage(s *sheet) {
 	case kitchen.StageCooling:
 		v.cooling(s)
 	case kitchen.StageCool:
-		s.then(say("Next: inoculate in clean air, or shelve. Leave one blank."), tap("Log", logOf(v.Run.No)))
+		s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
 	case kitchen.StageCalledOff:
 		v.comingDown(s)
 	}

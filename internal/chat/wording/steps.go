@@ -190,6 +190,9 @@ func stageStep(r kitchen.Run) step {
 		}
 		return step{"weight off, 10" + nb + "min, lid away from you; then out or leave it.", "nothing hisses any more", "a stuck lid can be pressure: wait"}
 	case kitchen.StageCool:
+		if off, _ := r.Ended(); off.Outcome != kitchen.Held {
+			return step{"don't inoculate: the hold was short or not seen.", "", "what lives on in it grows faster than a culture"}
+		}
 		return step{"inoculate in clean air, or shelve.", "one is left blank: it parts the cook from the culture", "warm in the middle kills a culture: measure between"}
 	case kitchen.StageCalledOff:
 		return step{"leave it shut until it shows zero.", "it shows zero", "it may still be hot"}
