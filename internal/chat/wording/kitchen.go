@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -310,7 +311,7 @@ func Kitchen(s kitchen.Settings) chat.Post {
 	})
 	var cookers chat.List
 	for _, k := range s.Cookers {
-		cookers = append(cookers, say("{}"+cookerFacts(k), cookerName(k)))
+		cookers = append(cookers, say("{}"+cookerFacts(k)+gaugeOff(s, k), cookerName(k)))
 	}
 	if len(cookers) > 0 {
 		post.Blocks = append(post.Blocks, cookers)
@@ -325,6 +326,18 @@ func Kitchen(s kitchen.Settings) chat.Post {
 	post.Blocks = append(post.Blocks, moreSettings(s)...)
 	post.Blocks = append(post.Blocks, say("To change one, say it: `we're at 1600 m`, `big pot takes 7 quarts or 3 5lb bags`"))
 	return with(post, tap("More to set", "help kitchen"))
+}
+
+// gaugeOff is by how much a cooker's gauge is off, if anybody said so.
+func gaugeOff(s kitchen.Settings, k kitchen.CookerIs) string {
+	const shown = unit.GaugeKPa(50)
+	switch low := s.TrueGauge(k, shown) - shown; {
+	case low > 0:
+		return ", its gauge reads " + psi(low) + " low"
+	case low < 0:
+		return ", its gauge reads " + psi(-low) + " high"
+	}
+	return ""
 }
 
 // moreSettings lists what only some kitchens set.

@@ -88,7 +88,7 @@ func (v RunView) holdState() chat.Para {
 	if !ok {
 		return say("**" + no + " at pressure** since " + v.clock(r.Since) + ". I know no hold for it: keep your own clock.")
 	}
-	held := minutes(r.Hold.Time) + " at " + psi(r.Hold.At) + " from " + v.clock(end.Add(-r.Hold.Time))
+	held := minutes(r.Hold.Time) + " at " + onGauge(r) + " from " + v.clock(end.Add(-r.Hold.Time))
 	if !end.After(v.Now) {
 		return say("**" + no + " heat off now**, due since " + v.clock(end) + ": " + held + ".")
 	}
