@@ -56,7 +56,9 @@ type Run struct {
 	boxes   []box    // what is in it, by the settings of the newest entry
 	kitchen Settings // in force at the newest entry
 	first   skinRead
-	told    []telling
+	// coolUntold is set when somebody else than the cook found it cool.
+	coolUntold bool
+	told       []telling
 }
 
 // Step is a thing that happened to a run. A step that nobody reported is not Seen:

@@ -281,9 +281,10 @@ func (w *wanting) cooling() {
 // cooled counts the loads of heat that had to leave: lit again, it cools again.
 func (r Run) cooled() int { return max(1, len(r.Off)) }
 
-// cool tells the cook, unless the cook took the reading.
+// cool tells the cook, unless whoever was the cook took the reading. Later readings
+// and another cook don't bring it up again.
 func (w *wanting) cool() {
-	if last, ok := w.run.NewestReading(); ok && last.By != w.run.Cook {
+	if w.run.coolUntold {
 		w.add(Ping{Key: w.run.key("cool", w.run.cooled()), Due: w.run.Since, Kind: CoolNow, Loudness: DuePing, To: w.run.Cook})
 	}
 }

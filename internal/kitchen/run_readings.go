@@ -49,12 +49,19 @@ func (f *folding) tempRead(e TempRead) {
 		f.first = skinRead{}
 		f.enter(StageCooling)
 	case !r.Skin():
-		f.enter(StageCool)
+		f.cool()
 	case f.first.at.IsZero() || r.Temp.Minus(f.first.temp) > skinRose:
 		f.first = skinRead{at: r.At, temp: r.Temp}
 	case r.At.Sub(f.first.at) >= skinApart:
-		f.enter(StageCool)
+		f.cool()
 	}
+}
+
+func (f *folding) cool() {
+	if f.Stage != StageCool {
+		f.coolUntold = f.rec.By != f.Cook
+	}
+	f.enter(StageCool)
 }
 
 // NewestReading is the last reading; false when none was taken.
