@@ -48,46 +48,14 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 
 // begin makes the next load of the plan talked about a run, cooked by the speaker.
 func (t *turn) begin(ctx scene, at time.Time) (kitchen.Run, error) {
-	if ctx.plan == nil {
-		return kitchen.Run{}, kitchen.NoPlanYet{}
-	}
-	p, err := t.settings.Work(ctx.plan.Order)
+	begun, err := t.toBegin(ctx)
 	if err != nil {
 		return kitchen.Run{}, err
 	}
-	if p.Hold.Time == 0 {
-		return kitchen.Run{}, kitchen.NoPlanYet{} // loose grain goes into no cooker
-	}
-	if p.Hold.TooLong {
-		return kitchen.Run{}, kitchen.TooLongHere{Hold: p.Hold}
-	}
-	origin, err := t.originOf(ctx.planTurn)
-	if err != nil {
+	if err := t.nameCooker(begun.Cooker); err != nil {
 		return kitchen.Run{}, err
 	}
-	before, err := t.book.RunsOfPlan(origin)
-	if err != nil {
-		return kitchen.Run{}, err
-	}
-	loads := p.Orders()
-	if err := t.loadFree(before, len(loads)); err != nil {
-		return kitchen.Run{}, err
-	}
-	no, err := t.book.NextRun()
-	if err != nil {
-		return kitchen.Run{}, err
-	}
-	if err := t.nameCooker(p.Cooker.Name); err != nil {
-		return kitchen.Run{}, err
-	}
-	begun := kitchen.RunBegun{
-		Run: no, Cooker: p.Cooker.Name, Order: loads[len(before)], Cook: t.member.No, Room: int64(t.room.ID), Turn: int64(origin),
-		Load: len(before) + 1, Loads: len(loads),
-	}
-	if n := len(before); n > 0 {
-		begun.Follows = before[n-1].No
-	}
-	if err := t.writeAt(no.Subject(), begun, at); err != nil {
+	if err := t.writeAt(begun.Run.Subject(), begun, at); err != nil {
 		return kitchen.Run{}, err
 	}
 	if err := t.saveRuns(); err != nil { // so that the next load gets the next number
@@ -96,7 +64,49 @@ func (t *turn) begin(ctx scene, at time.Time) (kitchen.Run, error) {
 	if err := t.startsMet(ctx.plan.Order); err != nil {
 		return kitchen.Run{}, err
 	}
-	return t.theRun(no)
+	return t.theRun(begun.Run)
+}
+
+// toBegin is what begins the next load of the plan talked about. It writes nothing.
+func (t *turn) toBegin(ctx scene) (kitchen.RunBegun, error) {
+	var none kitchen.RunBegun
+	if ctx.plan == nil {
+		return none, kitchen.NoPlanYet{}
+	}
+	p, err := t.settings.Work(ctx.plan.Order)
+	if err != nil {
+		return none, err
+	}
+	if p.Hold.Time == 0 {
+		return none, kitchen.NoPlanYet{} // loose grain goes into no cooker
+	}
+	if p.Hold.TooLong {
+		return none, kitchen.TooLongHere{Hold: p.Hold}
+	}
+	origin, err := t.originOf(ctx.planTurn)
+	if err != nil {
+		return none, err
+	}
+	before, err := t.book.RunsOfPlan(origin)
+	if err != nil {
+		return none, err
+	}
+	loads := p.Orders()
+	if err := t.loadFree(before, len(loads)); err != nil {
+		return none, err
+	}
+	no, err := t.book.NextRun()
+	if err != nil {
+		return none, err
+	}
+	begun := kitchen.RunBegun{
+		Run: no, Cooker: p.Cooker.Name, Order: loads[len(before)], Cook: t.member.No, Room: int64(t.room.ID), Turn: int64(origin),
+		Load: len(before) + 1, Loads: len(loads),
+	}
+	if n := len(before); n > 0 {
+		begun.Follows = before[n-1].No
+	}
+	return begun, nil
 }
 
 // originOf is the turn that made a plan: of a turn that put one on, the one it

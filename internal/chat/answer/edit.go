@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"reflect"
 	"time"
 
 	"ryebell/internal/kitchen"
@@ -105,13 +106,14 @@ func (t *turn) strikeOne(e store.Logged) error {
 // mayStrike refuses to take back what the speaker couldn't have said: the kitchen
 // and the roles are the stewards'. Entries decide, not what the turn was called.
 func (t *turn) mayStrike(entries []store.Logged) error {
-	cooked := false
+	cooked, taught := false, false
 	for _, e := range entries {
 		cooked = cooked || is[kitchen.RunBegun](e.Entry)
+		taught = taught || is[kitchen.AtZero](e.Entry) || is[kitchen.WaterLeft](e.Entry)
 	}
 	for _, e := range entries {
 		_, change := e.Entry.(kitchen.Change)
-		ours := is[kitchen.CookerIs](e.Entry) && cooked || is[kitchen.QuietHours](e.Entry) || is[kitchen.PingsPrivate](e.Entry)
+		ours := is[kitchen.CookerIs](e.Entry) && cooked || taught && learnt(e.Entry) || is[kitchen.QuietHours](e.Entry) || is[kitchen.PingsPrivate](e.Entry)
 		if (change && !ours || is[kitchen.RoleGiven](e.Entry)) && t.member.Role != kitchen.Steward {
 			return kitchen.NotSteward{}
 		}
@@ -122,6 +124,12 @@ func (t *turn) mayStrike(entries []store.Logged) error {
 		}
 	}
 	return nil
+}
+
+// learnt reports whether an entry says of a cooker no more than a run can teach.
+func learnt(e kitchen.Entry) bool {
+	k, ok := e.(kitchen.CookerIs)
+	return ok && reflect.DeepEqual(k, kitchen.CookerIs{Name: k.Name, BoilOff: k.BoilOff, Fall: k.Fall})
 }
 
 // counts reports whether an entry can be taken back and hasn't been.

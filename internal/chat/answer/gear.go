@@ -73,8 +73,12 @@ func (t *turn) gearOf(ctx scene) (string, kitchen.Run, error) {
 	if err != nil {
 		return "", kitchen.Run{}, err
 	}
+	if ctx.run != 0 {
+		r, err := t.theRun(ctx.run)
+		return r.Cooker, r, err
+	}
 	for _, r := range open {
-		if r.No == ctx.run || len(open) == 1 || r.Cook == t.member.No {
+		if len(open) == 1 || r.Cook == t.member.No {
 			return r.Cooker, r, nil
 		}
 	}

@@ -276,8 +276,8 @@ func (p pinging) rooms(row store.PingRow) ([]store.RoomID, error) {
 		}
 		var open []store.RoomID
 		for _, r := range all {
-			if r.Closed.IsZero() && r.Kind != store.PrivateRoom {
-				open = append(open, r.ID)
+			if r.Closed.IsZero() && (r.Kind != store.PrivateRoom || r.ID == store.RoomID(row.Room)) {
+				open = append(open, r.ID) // a run begun in private is heard of there as well
 			}
 		}
 		return open, nil

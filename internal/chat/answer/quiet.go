@@ -74,6 +74,15 @@ func (t *turn) whyNone(next store.PingRow) (chat.Post, error) {
 // pingsOfOpen finds among the pings of the open runs the one of a key, else the
 // last that came, and the next that waits.
 func (t *turn) pingsOfOpen(key string) (came, next store.PingRow, err error) {
+	if key != "" { // it may be of a run that is over by now
+		rows, err := t.book.Pings(key)
+		if err != nil {
+			return came, next, err
+		}
+		if len(rows) > 0 && rows[0].Key == key {
+			came = rows[0]
+		}
+	}
 	open, err := t.book.OpenRuns()
 	if err != nil {
 		return came, next, err

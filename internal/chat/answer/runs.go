@@ -107,7 +107,9 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 	}
 	if fitting := only(open, fits); len(fitting) > 0 {
 		open = fitting
-	} else if ended, err := t.endedLately(fits); err != nil || len(ended) > 0 {
+	} else if ended, err := t.endedLately(func(r kitchen.Run) bool {
+		return (w.Cooker == "" || sameCooker(r.Cooker, w.Cooker)) && fits(r)
+	}); err != nil || len(ended) > 0 {
 		return firstRun(ended), err
 	}
 	return t.theOne(open, next)

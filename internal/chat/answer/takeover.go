@@ -34,7 +34,7 @@ func (t *turn) takeOver(i phrase.TakeOver, ctx scene) (chat.Post, error) {
 		}
 	}
 	var e kitchen.RunEntry = kitchen.TookOver{Member: who}
-	if run.Offered == who {
+	if run.Offered == who && who == t.member.No {
 		e = kitchen.HandAccepted{}
 	}
 	return t.tellOf(run, []kitchen.RunEntry{e}, t.m.At)

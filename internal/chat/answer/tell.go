@@ -20,10 +20,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	if i.When == nil {
-		at = began(i.Entries[0], at)
+	follows := func(r kitchen.Run) bool {
+		return t.follows(r, i.Entries[0], t.began(i.Entries[0], at)) == nil && !relights(r, i.Entries[0])
 	}
-	follows := func(r kitchen.Run) bool { return t.follows(r, i.Entries[0], at) == nil && !relights(r, i.Entries[0]) }
 	run, err := t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
 		return t.beginTelling(i.Entries, ctx, at)
@@ -62,12 +61,13 @@ func comesNext(r kitchen.Run, e kitchen.RunEntry) bool {
 	return slices.ContainsFunc(r.Next(), func(c kitchen.Choice) bool { return c.Kind == kitchen.KindOf(e) })
 }
 
-// began is when something began that is over now: a dip of 4 minutes.
-func began(e kitchen.RunEntry, now time.Time) time.Time {
-	if d, ok := e.(kitchen.Dipped); ok {
-		return now.Add(-d.For)
+// began is when something began that is told as over now: a dip of 4 minutes. Said
+// with a time it began then.
+func (t *turn) began(e kitchen.RunEntry, at time.Time) time.Time {
+	if d, ok := e.(kitchen.Dipped); ok && at.Equal(t.m.At) {
+		return at.Add(-d.For)
 	}
-	return now
+	return at
 }
 
 // follows says why an entry can't follow on what a run was told; nil if it can.
@@ -95,6 +95,18 @@ func (t *turn) after(r kitchen.Run, e kitchen.RunEntry, at time.Time) time.Time 
 // beginTelling makes the plan talked about a run since something was said that
 // only a run can have, and says so first.
 func (t *turn) beginTelling(entries []kitchen.RunEntry, ctx scene, at time.Time) (chat.Post, error) {
+	begun, err := t.toBegin(ctx)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	// What can't be so begins nothing.
+	alone, err := kitchen.FoldRun([]kitchen.Record{t.record(begun, at)}, func(time.Time) kitchen.Settings { return t.settings })
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.follows(alone, entries[0], at); err != nil {
+		return chat.Post{}, err
+	}
 	run, err := t.begin(ctx, at)
 	if err != nil {
 		return chat.Post{}, err
@@ -116,7 +128,7 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
 	for n, e := range entries {
-		at = t.after(run, e, at)
+		at := t.after(run, e, t.began(e, at))
 		err := t.follows(run, e, at)
 		if errors.As(err, new(kitchen.AlreadySo)) && n < len(entries)-1 {
 			continue // "lid off, bags are out": the first was told before
@@ -152,14 +164,19 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	return wording.Run(v), nil
 }
 
-// learn writes what a run taught of its cooker: how fast it boils off, how long it
-// falls.
+// learn writes what an entry taught of the run's cooker: the water left how fast it
+// boils off, the zero how long it falls. Each is learnt once.
 func (t *turn) learn(run kitchen.Run, e kitchen.RunEntry) error {
-	if !is[kitchen.WaterLeft](e) && !is[kitchen.AtZero](e) {
+	learnt, _ := run.Learnt()
+	switch {
+	case is[kitchen.WaterLeft](e):
+		learnt.Fall = 0
+	case is[kitchen.AtZero](e):
+		learnt.BoilOff = 0
+	default:
 		return nil
 	}
-	learnt, ok := run.Learnt()
-	if !ok {
+	if learnt.BoilOff == 0 && learnt.Fall == 0 {
 		return nil
 	}
 	return t.writeAt(kitchenSubject, learnt, t.m.At)
