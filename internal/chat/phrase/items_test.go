@@ -175,6 +175,8 @@ func TestNearOrders(t *testing.T) {
 		{"3 bags 5lb agar 45", LeftOver, "45"},
 		{"3 bags 5lb agar at 15 psi", LeftOver, "15 psi"},
 		{"3 bags 5lb agar 20C", LeftOver, "20C"},
+		{"i have 8 kg rye for 5 quarts", LeftOver, "5 quarts"},
+		{"i have 8 kg rye, 5 bags", LeftOver, "5 bags"},
 		{"no, 0", NotWhole, "0"},
 		{"no, -4 bags", NotWhole, "-4 bags"},
 		{"no, half", NotWhole, "half"},

@@ -73,6 +73,24 @@ func (it *items) counts(q Quantity) bool {
 	return ok && n > 1
 }
 
+// several reports whether a count and a size can stand in the quantity at hand:
+// "2 quarts" are two jars, "2-quart" is a size, and so is "2 l".
+func (c cursor) several() bool {
+	q, ok := c.token().(Quantity)
+	v, isVolume := q.sense(Volume)
+	if n, isWhole := whole(q.Number); !ok || !isVolume || !isWhole || n < 2 || strings.Contains(c.word(0), "-") {
+		return false
+	}
+	_, jars := c.ahead(1).(VesselWord)
+	switch v.Unit {
+	case "quart", "pint", "gal":
+		return true
+	case "l":
+		return !jars && q.Number > largestLitres
+	}
+	return false
+}
+
 // hyphenated reports whether a hyphen binds the quantity at hand, so that it is a
 // size: "2-quart jars".
 func (it *items) hyphenated(q Quantity) bool {

@@ -165,9 +165,10 @@ func step(c cursor) (kitchen.Change, cursor, bool) {
 
 // jarFill reads "a quart jar holds 480 g with us".
 func jarFill(c cursor) (kitchen.Change, cursor, bool) {
-	k, d, ok := c.over("our", "the", "my", "one", "each", "all").kind()
-	if !ok || k.Vessel != kitchen.Jar || k.Weight > 0 {
-		return nil, c, false
+	c = c.over("our", "the", "my", "one", "each", "all")
+	k, d, ok := c.kind()
+	if !ok || k.Vessel != kitchen.Jar || k.Weight > 0 || c.several() {
+		return nil, c, false // two quart jars, or one of two quarts?
 	}
 	d, ok = d.phrase("holds", "hold", "takes", "weighs", "take", "fits", "is", "full is", "full weighs", "weigh", "holds about", "take about")
 	if !ok {

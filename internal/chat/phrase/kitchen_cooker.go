@@ -123,6 +123,9 @@ func (f *facts) capacity(c cursor) (cursor, bool) {
 	if !dr.counted || item.Count <= 0 || !item.Container.Sized() || item.Grain != 0 || item.Route != 0 || dr.behind != nil || dr.ounces() {
 		return c, false
 	}
+	if w := it.c.word(0); w == "water" || it.c.word(-1) == "water" || it.c.word(1) == "water" {
+		return c, false
+	}
 	f.takes = true
 	f.out.Takes = append(f.out.Takes, kitchen.Capacity{Count: item.Count, Container: item.Container})
 	if dr.folded != nil && it.c.s.jarless(d.i, it.c.i) && bigUnit(dr.folded) && (holds || !jarOften(dr.folded)) {

@@ -56,7 +56,11 @@ type supplying struct {
 	// halves is true for "half jars half bags", which is more than one sum.
 	halves bool
 	halfAt int
-	open   kitchen.Vessel
+	// counted is set once so many jars or bags were said, at countAt: then there
+	// is nothing to work out but what goes into each.
+	counted bool
+	countAt int
+	open    kitchen.Vessel
 }
 
 // longWinded is more filler than anybody needs to say what is at hand.
@@ -73,6 +77,9 @@ func matchReverse(c cursor) (Intent, cursor, bool) {
 	s.sign = s.sign || s.listed()
 	if !s.sign || s.out.Dry <= 0 {
 		return nil, c, false
+	}
+	if s.counted {
+		return Reverse{s.out, nil}, s.counting(c), true
 	}
 	if s.halves {
 		return Reverse{s.out, nil}, s.half(c), true
@@ -98,6 +105,46 @@ func (s *supplying) half(c cursor) cursor {
 	one.Containers = []kitchen.Container{{Vessel: kitchen.Bag, Weight: unit.Pounds(5)}}
 	d.near = &Near{Trouble: LeftOver, Missed: tidy(c.s.typed(s.halfAt, d.i)), Got: tidy(c.s.typed(c.i, s.halfAt)), Example: supplyText(one)}
 	return d
+}
+
+// densest is about the most dry grain that goes into a litre of a jar.
+const densest unit.Grams = 700
+
+// counting is near, with the grain shared out over the jars or bags that were
+// counted as an example.
+func (s *supplying) counting(c cursor) cursor {
+	d := s.c
+	it := gatherOne(cursor{s: c.s, i: s.countAt})
+	one := it.drafts[0].finished()
+	d.near = &Near{Trouble: LeftOver, Missed: tidy(c.s.typed(s.countAt, d.i)), Got: tidy(c.s.typed(c.i, s.countAt))}
+	if one.Count > 0 && one.Container.Vessel != 0 {
+		if one.Container.Vessel == kitchen.Bag {
+			one.Container.Weight = 0
+		} else if one.Container.Volume == 0 {
+			one.Container.Volume = unit.USQuarts(1)
+		}
+		one.Mass, one.Basis, one.Grain = unit.Grams(math.Round(float64(s.out.Dry)/float64(one.Count)/10)*10), kitchen.DryBasis, s.out.Grain
+		if one.Container.Vessel == kitchen.Jar && one.Mass > densest*unit.Grams(one.Container.Volume) {
+			one.Mass, one.Basis = 0, 0 // more than they hold
+		}
+		d.near.Example = readable(itemText(one), c.s.names.Quarts)
+	}
+	return d
+}
+
+// countedHere reports whether so many jars or bags stand at hand.
+func (s *supplying) countedHere() bool {
+	if s.out.Dry <= 0 || !s.sign {
+		return false
+	}
+	if n, ok := s.c.token().(Number); ok && n.Whole && n.Value >= 1 && !(n.Word && n.Value == 1) {
+		if _, _, kind := s.c.use(1).kind(); kind {
+			return true
+		}
+		v, ok := s.c.ahead(1).(VesselWord)
+		return ok && v.Container.Vessel != 0
+	}
+	return s.c.several()
 }
 
 // sharedOut reads "use up 8 kg rye in 3 bags", near an order of so much in each.
@@ -151,6 +198,12 @@ func (s *supplying) step() bool {
 	}
 	if d, ok := s.c.phrase(supplySigns...); ok {
 		s.sign, s.c = true, d
+		return true
+	}
+	if s.countedHere() {
+		it := gatherOne(s.c)
+		s.countAt, s.counted = s.c.i, true
+		s.c.i = max(it.c.i, s.c.i+1)
 		return true
 	}
 	switch t := s.c.token().(type) {
