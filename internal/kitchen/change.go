@@ -176,6 +176,13 @@ type PingsPrivate struct {
 	Where  Audience `json:"where"`
 }
 
+// DigestIs says when the collective wants its weekly digest: on a day of the week
+// at a time of day, 04:00 to 23:59. A zero At means never.
+type DigestIs struct {
+	Day time.Weekday `json:"day"`
+	At  TimeOfDay    `json:"at"`
+}
+
 // Audience is who hears a ping.
 type Audience uint8
 

@@ -151,6 +151,11 @@ func (s Settings) Check(c Change) error {
 			return err
 		}
 		return checkRange(ClockTime, float64(c.To), 0, 24*60-1)
+	case DigestIs:
+		if c.At == 0 {
+			return nil
+		}
+		return checkRange(ClockTime, float64(c.At), float64(EarliestDigest), 24*60-1)
 	}
 	panic("change without a check")
 }

@@ -52,6 +52,7 @@ var codecs = []codec{
 	stored[WaterLeft]("water left", 1),
 	stored[WaterIn]("water in", 1),
 	stored[CalledOff]("called off", 1),
+	stored[RunGone]("run gone", 1),
 	stored[TookOver]("took over", 1),
 	stored[HandOffered]("hand offered", 1),
 	stored[HandAccepted]("hand accepted", 1),
@@ -88,6 +89,7 @@ var codecs = []codec{
 	stored[ZoneIs]("zone", 1),
 	stored[MeasureIs]("measure", 1),
 	stored[PressureIs]("pressure", 1),
+	stored[DigestIs]("digest", 1),
 }
 
 func stored[E Entry](kind string, version int) codec {

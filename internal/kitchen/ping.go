@@ -62,6 +62,14 @@ const (
 	SoakForBooking
 	// GaugeCheckDue: the gauge was last checked a year ago.
 	GaugeCheckDue
+	// BagsThreeWeeks: cooked bags have stood for three weeks, and dry out.
+	BagsThreeWeeks
+	// ShelvedMonth: cooked grain has stood for a month.
+	ShelvedMonth
+	// ShelvedThreeMonths: cooked grain has stood for three months.
+	ShelvedThreeMonths
+	// WeeklyDigest: what the week brought, and what the next one brings.
+	WeeklyDigest
 )
 
 // PingKinds lists them all.
@@ -69,6 +77,7 @@ func PingKinds() []PingKind {
 	return []PingKind{
 		StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero,
 		StillHot, ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue,
+		BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
 	}
 }
 
@@ -107,6 +116,14 @@ func (k PingKind) String() string {
 		return "soak for booking"
 	case GaugeCheckDue:
 		return "gauge check due"
+	case BagsThreeWeeks:
+		return "bags three weeks old"
+	case ShelvedMonth:
+		return "shelved a month"
+	case ShelvedThreeMonths:
+		return "shelved three months"
+	case WeeklyDigest:
+		return "digest"
 	}
 	return "ping not said"
 }
@@ -119,7 +136,7 @@ func (k PingKind) Reach() Reach {
 	case WaterShort, StillHot:
 		return CookAndRoom
 	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, HoldOver, CheckZero, ProbablyCool, MeasureAgain,
-		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
+		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest:
 		return CookAlone
 	}
 	panic("ping " + k.String())
@@ -160,13 +177,17 @@ func (p Ping) Stale(now time.Time) bool {
 const morning TimeOfDay = 8 * 60
 
 // Shift moves a ping out of the quiet hours and, where it waits for the next
-// morning, there. Guard pings stay where they are: they watch over a hot cooker.
+// morning, there; what is said of the shelf to the one time of day at which that
+// is said. Guard pings stay where they are: they watch over a hot cooker.
 // The time of day is that of the zone, on days of 23 and 25 hours too.
 func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
 	if p.Loudness == GuardPing {
 		return p
 	}
 	due := p.Due.In(zone)
+	if p.Kind.OfShelf() {
+		due = shelfTime.On(due)
+	}
 	if p.nextMorning() {
 		first := quiet.over(due.Add(-nextDay))
 		due = following(first.Add(nextDay/2), morning)

@@ -214,7 +214,7 @@ func (r Run) checkFigures(e RunEntry, s Settings) error {
 		return checkRange(CookerWater, float64(e.Water), 0, 60)
 	case WaterLeft:
 		return checkRange(CookerWater, float64(e.Water), 0, 60)
-	case RunBegun, PrepBegun, PrepEnded, HeatOn, Steam, VentClosed, HeatOff, AtZero, OutOfPot, CalledOff,
+	case RunBegun, PrepBegun, PrepEnded, HeatOn, Steam, VentClosed, HeatOff, AtZero, OutOfPot, RunGone, CalledOff,
 		TookOver, HandOffered, HandAccepted, PingAnswered:
 		return nil
 	}

@@ -170,6 +170,10 @@ type WaterIn struct {
 // CalledOff says that the run comes to nothing. It leaves its trace.
 type CalledOff struct{}
 
+// RunGone says that all of a run has left the shelf: used, given away or thrown
+// out. Its cooked grain is waited for no longer.
+type RunGone struct{}
+
 // TookOver says that a member watches the run from now on; zero means who said
 // it.
 type TookOver struct {
@@ -237,6 +241,7 @@ func (TempRead) entry()     {}
 func (WaterLeft) entry()    {}
 func (WaterIn) entry()      {}
 func (CalledOff) entry()    {}
+func (RunGone) entry()      {}
 func (TookOver) entry()     {}
 func (HandOffered) entry()  {}
 func (HandAccepted) entry() {}
@@ -260,6 +265,7 @@ func (TempRead) kind() Kind     { return KindTempRead }
 func (WaterLeft) kind() Kind    { return KindWaterLeft }
 func (WaterIn) kind() Kind      { return KindWaterIn }
 func (CalledOff) kind() Kind    { return KindCalledOff }
+func (RunGone) kind() Kind      { return KindRunGone }
 func (TookOver) kind() Kind     { return KindTookOver }
 func (HandOffered) kind() Kind  { return KindHandOffered }
 func (HandAccepted) kind() Kind { return KindHandAccepted }

@@ -81,6 +81,9 @@ func (f *folding) apply(e RunEntry) {
 		f.waterLeft(e)
 	case WaterIn:
 		f.waterIn(e)
+	case RunGone:
+		f.step(KindRunGone, 0)
+		f.enter(StageGone)
 	case CalledOff:
 		f.calledOff()
 	case TookOver:
@@ -147,6 +150,8 @@ func (f *folding) repeats(e RunEntry) bool {
 	case KindPressureBack:
 		s, back := f.LastStep(KindPressureBack)
 		return f.Stage == StageAtPressure && back && f.rec.At.Sub(s.At) <= backTwice
+	case KindRunGone:
+		return f.Stage == StageGone
 	case KindCalledOff:
 		return f.Stage == StageCalledOff
 	case KindHeatOff, KindAtZero, KindOutOfPot:

@@ -69,6 +69,7 @@ func entryGen() *rapid.Generator[RunEntry] {
 			WaterLeft{1},
 			WaterIn{Water: 3},
 			WaterIn{Water: 1, Added: true},
+			RunGone{},
 			CalledOff{},
 			TookOver{},
 			HandOffered{To: jo},

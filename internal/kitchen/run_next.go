@@ -106,7 +106,7 @@ func (r Run) Asks() []Ask {
 // people.
 func (r Run) Until() (time.Time, bool) {
 	switch r.Stage {
-	case StagePlanned, StagePressureLost, StageCool, StageCalledOff:
+	case StagePlanned, StagePressureLost, StageCool, StageGone, StageCalledOff:
 		return time.Time{}, false
 	case StagePreparing:
 		_, due, ok := r.PrepDue()

@@ -35,7 +35,7 @@ func (r Run) Wants(s Settings) []Ping {
 		w.pot = k
 	}
 	switch r.Stage {
-	case StagePlanned, StageHeating, StageRising, StagePressureLost:
+	case StagePlanned, StageHeating, StageRising, StagePressureLost, StageGone:
 	case StagePreparing:
 		w.preparing()
 	case StageVenting:
@@ -47,8 +47,10 @@ func (r Run) Wants(s Settings) []Ping {
 		w.falling()
 	case StageCooling:
 		w.cooling()
+		w.shelf()
 	case StageCool:
 		w.cool()
+		w.shelf()
 	case StageCalledOff:
 		w.calledOff()
 	}
@@ -165,6 +167,8 @@ func (k PingKind) putOff() (after time.Duration, guard bool) {
 		return 0, false // the end of the hold doesn't wait
 	case StartNow, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
 		return postponeDue, false
+	case BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest:
+		return 0, false // silent: nobody is held up by it
 	}
 	panic("ping " + k.String())
 }

@@ -9,7 +9,8 @@ import (
 // Stage is how far a run has come.
 type Stage uint8
 
-// The stages. Rising is between closing the vent and pressure.
+// The stages. Rising is between closing the vent and pressure; Gone is after the
+// shelf.
 const (
 	StagePlanned Stage = iota + 1
 	StagePreparing
@@ -21,6 +22,7 @@ const (
 	StageFalling
 	StageCooling
 	StageCool
+	StageGone
 	StageCalledOff
 )
 
@@ -28,7 +30,7 @@ const (
 func Stages() []Stage {
 	return []Stage{
 		StagePlanned, StagePreparing, StageHeating, StageVenting, StageRising, StageAtPressure,
-		StagePressureLost, StageFalling, StageCooling, StageCool, StageCalledOff,
+		StagePressureLost, StageFalling, StageCooling, StageCool, StageGone, StageCalledOff,
 	}
 }
 
@@ -55,6 +57,8 @@ func (s Stage) String() string {
 		return "cooling"
 	case StageCool:
 		return "cool"
+	case StageGone:
+		return "gone"
 	case StageCalledOff:
 		return "called off"
 	}
@@ -65,7 +69,7 @@ func (s Stage) String() string {
 func (s Stage) Hot() bool { return s >= StageHeating && s <= StagePressureLost }
 
 // Over reports whether nothing more is waited for.
-func (s Stage) Over() bool { return s == StageCool || s == StageCalledOff }
+func (s Stage) Over() bool { return s == StageCool || s == StageGone || s == StageCalledOff }
 
 // Kind is what an entry about a run says, without its figures.
 type Kind uint8
@@ -89,6 +93,7 @@ const (
 	KindTempRead
 	KindWaterIn
 	KindWaterLeft
+	KindRunGone
 	KindCalledOff
 	KindTookOver
 	KindHandOffered
@@ -110,7 +115,7 @@ var kindWords = [...]string{
 	KindPressureLost: "lost pressure", KindPressureBack: "back at pressure", KindDipped: "dipped",
 	KindGaugeRead: "gauge read", KindHeatOff: "heat off", KindAtZero: "zero", KindOutOfPot: "out of the pot",
 	KindTempRead: "temperature read", KindWaterIn: "water put in", KindWaterLeft: "water left",
-	KindCalledOff: "called off", KindTookOver: "took over", KindHandOffered: "hand-over offered",
+	KindRunGone: "gone", KindCalledOff: "called off", KindTookOver: "took over", KindHandOffered: "hand-over offered",
 	KindHandAccepted: "hand-over accepted", KindPingAnswered: "ping answered",
 }
 
@@ -181,11 +186,14 @@ var follows = map[Stage][]move{
 		{KindTempRead, StageCooling},
 		{KindWaterLeft, StageCooling},
 		{KindDipped, StageCooling},
+		{KindRunGone, StageGone},
 		{KindCalledOff, StageCalledOff},
 	},
 	StageCool: {
 		{KindTempRead, StageCool}, {KindOutOfPot, StageCool}, {KindWaterLeft, StageCool}, {KindDipped, StageCool},
+		{KindRunGone, StageGone},
 	},
+	StageGone: nil,
 	// What was hot when it was called off must still come down.
 	StageCalledOff: {
 		{KindHeatOff, StageCalledOff},
@@ -226,7 +234,7 @@ func (s Stage) passed() int {
 		return 4
 	case StageFalling:
 		return 5
-	case StageCooling, StageCool, StageCalledOff:
+	case StageCooling, StageCool, StageGone, StageCalledOff:
 		return len(path)
 	}
 	panic("stage " + s.String())
@@ -246,7 +254,7 @@ func (k Kind) presumes() (int, Stage, bool) {
 		return onPath(KindHeatOff), StagePlanned, true
 	case KindOutOfPot:
 		return len(path), StagePlanned, true
-	case KindTempRead, KindWaterLeft:
+	case KindTempRead, KindWaterLeft, KindRunGone:
 		// Before the heat is off a thermometer in a bag is a slip of the tongue.
 		return len(path), StageFalling, true
 	case KindRunBegun, KindPrepBegun, KindPrepEnded, KindHeatOn, KindSteam, KindVentClosed, KindAtPressure, KindGaugeRead,
@@ -274,7 +282,7 @@ func Diagram() string {
 	}
 	fmt.Fprintf(&b, "    %s --> %s: limit reached\n", StageCooling.id(), StageCool.id())
 	fmt.Fprintf(&b, "    %s --> %s: warmer again\n", StageCool.id(), StageCooling.id())
-	fmt.Fprintf(&b, "    %s --> [*]\n    %s --> [*]\n", StageCool.id(), StageCalledOff.id())
+	fmt.Fprintf(&b, "    %s --> [*]\n    %s --> [*]\n    %s --> [*]\n", StageCool.id(), StageGone.id(), StageCalledOff.id())
 	return b.String()
 }
 

@@ -104,10 +104,14 @@ func story(r Run, s Settings) string {
 	return b.String()
 }
 
-// due prints pings, a chain in a line.
+// due prints pings, a chain in a line, without the notes about the shelf weeks
+// later.
 func due(pings []Ping) string {
 	var lines []string
 	for _, p := range pings {
+		if p.Kind.OfShelf() {
+			continue // weeks later: see TestShelfLimits
+		}
 		if p.Key != p.Chain() {
 			rooms := ""
 			if p.Kind == WhoIsThere {

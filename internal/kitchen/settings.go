@@ -47,6 +47,7 @@ type Settings struct {
 	GaugeErrors  []GaugeReads
 	Quiet        []QuietHours
 	Private      []PingsPrivate
+	Digest       *DigestIs
 }
 
 // FoldSettings is the kitchen that these records leave: what was said to hold

@@ -1,0 +1,99 @@
+package kitchen
+
+import (
+	"cmp"
+	"slices"
+	"time"
+)
+
+// shelfTime is when notes about the shelf are sent: all of one day together.
+const shelfTime TimeOfDay = 9 * 60
+
+// unsaidCool is how long after zero a load that nobody measured counts as shelved.
+const unsaidCool = 48 * time.Hour
+
+// shelfLimits are the ages at which cooked grain that nobody has used is asked
+// after: one month and three, and bags, which dry out through their patch, after
+// three weeks (common practice).
+var shelfLimits = []struct {
+	kind         PingKind
+	months, days int
+	bagsAlone    bool
+}{
+	{kind: BagsThreeWeeks, days: 21, bagsAlone: true},
+	{kind: ShelvedMonth, months: 1},
+	{kind: ShelvedThreeMonths, months: 3},
+}
+
+// OfShelf reports whether a ping is about the age of what stands on the shelf.
+func (k PingKind) OfShelf() bool {
+	return k == BagsThreeWeeks || k == ShelvedMonth || k == ShelvedThreeMonths
+}
+
+// ShelfLimit is an age that a run reaches on the shelf, and when.
+type ShelfLimit struct {
+	What PingKind
+	At   time.Time
+}
+
+// Shelved is since when the cooked grain of a run stands on the shelf: since it was
+// cool by a reading or, unsaid, two days after zero, which may lie ahead. False
+// for a run that isn't so far, that was called off or is gone.
+func (r Run) Shelved() (time.Time, bool) {
+	switch r.Stage {
+	case StageCool:
+		return r.Since, true
+	case StageCooling:
+		zero, ok := r.LastStep(KindAtZero)
+		return zero.At.Add(unsaidCool), ok
+	case StagePlanned, StagePreparing, StageHeating, StageVenting, StageRising, StageAtPressure, StagePressureLost,
+		StageFalling, StageGone, StageCalledOff:
+		return time.Time{}, false
+	}
+	panic("stage " + r.Stage.String())
+}
+
+// ShelfLimits lists the ages that the run reaches on the shelf, the youngest first;
+// none for a run that doesn't stand there.
+func (r Run) ShelfLimits() []ShelfLimit {
+	since, ok := r.Shelved()
+	if !ok {
+		return nil
+	}
+	var out []ShelfLimit
+	for _, l := range shelfLimits {
+		if !l.bagsAlone || r.hasBags() {
+			out = append(out, ShelfLimit{What: l.kind, At: since.AddDate(0, l.months, l.days)})
+		}
+	}
+	return out
+}
+
+func (r Run) hasBags() bool {
+	return slices.ContainsFunc(r.Order.Items, func(it Item) bool { return it.Container.Vessel == Bag })
+}
+
+// shelf notes the age of what nobody has used, to the room of the collective, for
+// the shelf is everybody's.
+func (w *wanting) shelf() {
+	for i, l := range w.run.ShelfLimits() {
+		w.pings = append(w.pings, Ping{Key: w.run.key("shelf", i+1), Due: l.At, Kind: l.What, Loudness: NotePing, About: w.run.No.Subject()})
+	}
+}
+
+// OnShelf lists those of the runs whose cooked grain stands on the shelf now, the
+// oldest first.
+func OnShelf(runs []Run, now time.Time) []Run {
+	var out []Run
+	for _, r := range runs {
+		if since, ok := r.Shelved(); ok && !since.After(now) {
+			out = append(out, r)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Run) int {
+		x, _ := a.Shelved()
+		y, _ := b.Shelved()
+		return cmp.Or(x.Compare(y), cmp.Compare(a.No, b.No))
+	})
+	return out
+}

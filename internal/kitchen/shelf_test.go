@@ -1,0 +1,180 @@
+package kitchen
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// shelved prints the notes about the shelf as they are sent in Berlin.
+func shelved(t *testing.T, pings []Ping, quiet QuietHours) string {
+	t.Helper()
+	berlin := zoneNamed(t, "Europe/Berlin")
+	var lines []string
+	for _, p := range pings {
+		if !p.Kind.OfShelf() {
+			continue
+		}
+		if p.Loudness != NotePing || p.To != 0 || p.Room != 0 || p.About != "run/12" {
+			t.Errorf("%+v is not a silent note to the room", p)
+		}
+		lines = append(lines, fmt.Sprintf("%s %s", Shift(p, quiet, berlin).Due.In(berlin).Format("2 Jan 15:04"), p.Kind))
+	}
+	return strings.Join(lines, ", ")
+}
+
+// Runs of 2 March 2026: the day on which each age is
+// reached, at nine on the wall clock before and after the change to summer time.
+func TestShelfLimits(t *testing.T) {
+	const wants = "2 Apr 09:00 shelved a month, 2 Jun 09:00 shelved three months"
+	cools := func(items ...Item) *teller {
+		return begun(items...).say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})
+	}
+	bag := Item{Count: 3, Container: Container{Vessel: Bag, Weight: 2268}}
+	tests := []struct {
+		name  string
+		told  *teller
+		quiet QuietHours
+		want  string
+	}{
+		{"jars, cool by a reading", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{}, wants},
+		{"nobody said that they are cool", cools(), QuietHours{}, "4 Apr 09:00 shelved a month, 4 Jun 09:00 shelved three months"},
+		{
+			"bags dry out", cools(bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{},
+			"23 Mar 09:00 bags three weeks old, " + wants,
+		},
+		{
+			"a jar and a bag", cools(Item{Count: 1, Container: jar(1)}, bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{},
+			"23 Mar 09:00 bags three weeks old, " + wants,
+		},
+		{
+			"quiet till ten", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{From: 22 * 60, To: 10 * 60},
+			"2 Apr 10:00 shelved a month, 2 Jun 10:00 shelved three months",
+		},
+		{"gone", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}).say("21:00", jo, RunGone{}), QuietHours{}, ""},
+		{"gone, and nobody had said that they are cool", cools().say("21:00", jo, RunGone{}), QuietHours{}, ""},
+		{"called off while it cooled", cools().say("21:00", jo, CalledOff{}), QuietHours{}, ""},
+		{"still on the stove", begun().say("10:00", ana, AtPressure{}), QuietHours{}, ""},
+	}
+	for _, tt := range tests {
+		l := tt.told
+		for i := range l.records { // the day of the talk is 2 March
+			l.records[i].At, l.records[i].Written = marchSecond(l.records[i].At), marchSecond(l.records[i].Written)
+		}
+		if got := shelved(t, l.run(t, pot()).Wants(pot()), tt.quiet); got != tt.want {
+			t.Errorf("%s:\n got %s\nwant %s", tt.name, got, tt.want)
+		}
+	}
+}
+
+func marchSecond(at time.Time) time.Time {
+	return time.Date(2026, 3, 2, at.Hour(), at.Minute(), at.Second(), 0, time.UTC)
+}
+
+// What is gone is over: it is said once, steps that nobody reported are filled in,
+// and a reading then comes too late.
+func TestGone(t *testing.T) {
+	l := begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{})
+	r, s := l.run(t, pot()), pot()
+	next, err := r.Apply(Record{No: 9, By: jo, At: clock("14:00"), Written: clock("14:00"), Entry: RunGone{}}, s)
+	if err != nil || next.Stage != StageGone || !next.Stage.Over() {
+		t.Fatalf("gone gives stage %v, %v", next.Stage, err)
+	}
+	if zero, ok := next.LastStep(KindAtZero); !ok || zero.Seen {
+		t.Errorf("zero is %+v, want it filled in", zero)
+	}
+	for _, e := range []RunEntry{RunGone{}, TempRead{Temp: 26}, CalledOff{}} {
+		if _, err := next.Apply(Record{No: 10, By: jo, At: clock("15:00"), Written: clock("15:00"), Entry: e}, s); err == nil {
+			t.Errorf("%T after it was gone is taken", e)
+		}
+	}
+	if _, err := l.run(t, s).Apply(Record{No: 9, By: jo, At: clock("11:00"), Written: clock("14:00"), Entry: RunGone{}}, s); err == nil {
+		t.Errorf("gone from the stove is taken")
+	}
+}
+
+// The digest sorts runs by what became of them since the last one.
+func TestDigestOf(t *testing.T) {
+	numbered := func(no RunNo, l *teller) Run {
+		r := l.run(t, pot())
+		r.No = no
+		return r
+	}
+	hot := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
+	runs := []Run{
+		numbered(1, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("20:00", ana, TempRead{Temp: 26, Where: Between})),
+		numbered(2, hot().say("10:30", ana, HeatOff{})),
+		numbered(3, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})),
+		numbered(4, hot().say("10:30", ana, CalledOff{})),
+		numbered(5, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("15:00", ana, RunGone{})),
+		numbered(6, hot()),
+	}
+	begin := clock("09:00")
+	book := func(days int) Booking {
+		return Booking{From: begin.AddDate(0, 0, days), To: begin.AddDate(0, 0, days).Add(time.Hour)}
+	}
+	stand := []Booking{book(-1), book(2), book(40)}
+	show := func(d Digest) string {
+		parts := []string{"cooked " + nos(d.Cooked), "short " + nos(d.Short), "off " + nos(d.CalledOff), "gone " + nos(d.Gone), "shelf " + nos(d.Shelf)}
+		for _, p := range d.Passing {
+			parts = append(parts, fmt.Sprintf("%v %v", p.Run.No, p.Limit.What))
+		}
+		return strings.Join(append(parts, "decide "+nos(d.Decide), "unmeasured "+nos(d.Unmeasured), fmt.Sprint(len(d.Bookings), d.Empty())), "; ")
+	}
+	for _, tt := range []struct {
+		name  string
+		since time.Time
+		now   time.Time
+		want  string
+	}{
+		{"before all", time.Time{}, begin.AddDate(0, 0, -1), "cooked ; short ; off ; gone ; shelf ; decide ; unmeasured ; 2 false"},
+		{"that evening", time.Time{}, clock("22:00"), "cooked #1 #2 #3 #5; short #2; off #4; gone #5; shelf #1; decide ; unmeasured ; 1 false"},
+		{"a week later", clock("22:00"), begin.AddDate(0, 0, 7), "cooked ; short ; off ; gone ; shelf #1 #3; decide ; unmeasured #3; 0 false"},
+		{"as a month nears", begin, begin.AddDate(0, 0, 28), "cooked #1 #2 #3 #5; short #2; off #4; gone #5; shelf #1 #3; #1 shelved a month; #3 shelved a month; decide ; unmeasured #3; 0 false"},
+		{"after three months", begin.AddDate(0, 0, 30), begin.AddDate(0, 4, 0), "cooked ; short ; off ; gone ; shelf #1 #3; decide #1 #3; unmeasured #3; 0 false"},
+	} {
+		if diff := cmp.Diff(tt.want, show(DigestOf(runs, stand, tt.since, tt.now))); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
+		}
+	}
+	if d := DigestOf(runs[5:], nil, time.Time{}, clock("22:00")); !d.Empty() {
+		t.Errorf("a pot on the stove makes a digest: %+v", d)
+	}
+}
+
+func nos(runs []Run) string {
+	var out []string
+	for _, r := range runs {
+		out = append(out, r.No.String())
+	}
+	return strings.Join(out, " ")
+}
+
+// Monday at nine until somebody says otherwise, and never once they don't want it.
+func TestDigestAt(t *testing.T) {
+	for _, tt := range []struct {
+		said []Change
+		want string
+	}{
+		{nil, "Monday 540 true"},
+		{[]Change{DigestIs{Day: time.Sunday, At: 18 * 60}}, "Sunday 1080 true"},
+		{[]Change{DigestIs{Day: time.Sunday, At: 18 * 60}, DigestIs{}}, "Sunday 0 false"},
+	} {
+		d, on := Settings{}.With(tt.said...).DigestAt()
+		if got := fmt.Sprint(d.Day, int(d.At), on); got != tt.want {
+			t.Errorf("%v gives %s, want %s", tt.said, got, tt.want)
+		}
+	}
+	for _, c := range []DigestIs{{At: 239}, {At: 1440}, {At: -1}} {
+		if (Settings{}).Check(c) == nil {
+			t.Errorf("%+v is taken", c)
+		}
+	}
+	if !slices.Contains(PingKinds(), WeeklyDigest) {
+		t.Errorf("the digest is no kind of ping")
+	}
+}
