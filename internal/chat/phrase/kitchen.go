@@ -32,6 +32,9 @@ var kitchenGrammar = grammar{
 		"imperial quarts",
 		"we cook at 13 psi",
 		"gauge reads 1 low",
+		"digest monday 9:00",
+		"digest on sundays",
+		"no digest",
 		"kitchen",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
@@ -61,7 +64,7 @@ type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
 	elevation, roomTemperature, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
-	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule,
+	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule, digest,
 }
 
 // matchSet reads one or more settings said in one breath.
@@ -179,6 +182,8 @@ func changeText(change kitchen.Change) string {
 		return "we cook at " + pressureText(c.Gauge)
 	case kitchen.GaugeReads:
 		return gaugeReadsText(c)
+	case kitchen.DigestIs:
+		return digestText(c)
 	case kitchen.QuietHours, kitchen.PingsPrivate: // said by Quiet and PingsWhere
 		return ""
 	}

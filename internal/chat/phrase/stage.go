@@ -23,6 +23,9 @@ var tellGrammar = grammar{
 		"1 litre left in the pot",
 		"soaking since 9pm",
 		"lid off, bags are out on the rack",
+		"#12 is gone",
+		"used up 12",
+		"12 is all used",
 	},
 	match: matchTell,
 }
@@ -297,7 +300,7 @@ func ofGauge(e kitchen.RunEntry) bool {
 	case nil, kitchen.AtPressure, kitchen.GaugeRead, kitchen.PressureLost, kitchen.PressureBack, kitchen.Dipped, kitchen.AtZero:
 		return true
 	case kitchen.RunBegun, kitchen.PrepBegun, kitchen.PrepEnded, kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.HeatOff, kitchen.OutOfPot,
-		kitchen.TempRead, kitchen.WaterLeft, kitchen.WaterIn, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered, kitchen.HandAccepted,
+		kitchen.TempRead, kitchen.WaterLeft, kitchen.WaterIn, kitchen.RunGone, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered, kitchen.HandAccepted,
 		kitchen.PingAnswered:
 		return false
 	}
@@ -368,7 +371,7 @@ func toldText(e kitchen.RunEntry) string {
 			return "added " + volumeText(e.Water) + " of water"
 		}
 		return volumeText(e.Water) + " of water in the pot"
-	case kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.HeatOff, kitchen.AtZero, kitchen.OutOfPot, kitchen.CalledOff,
+	case kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.HeatOff, kitchen.AtZero, kitchen.OutOfPot, kitchen.RunGone, kitchen.CalledOff,
 		kitchen.PrepBegun, kitchen.PrepEnded, kitchen.RunBegun, kitchen.TookOver, kitchen.HandOffered, kitchen.HandAccepted,
 		kitchen.PingAnswered:
 		return ""

@@ -68,6 +68,12 @@ var stages = [...]told{
 		"lifted them out", "lifted the bags out", "bags are out of the pot", "jars are out of the pot", "took everything out", "bags are on the rack", "jars are on the rack",
 		"emptied the pot",
 	}},
+	{kitchen.RunGone{}, kitchen.KindRunGone, []string{
+		"gone", "all gone", "it's all gone", "they're gone", "they're all gone", "used up", "all used", "all used up", "it's used up", "nothing left of it",
+	}, []string{
+		"gone from the shelf", "off the shelf", "all gone from the shelf", "completely used", "used up the last of", "used the last of", "all of it is used", "all used now",
+		"none left on the shelf", "nothing left on the shelf", "none are left on the shelf", "all given away", "used up all of",
+	}},
 	{kitchen.CalledOff{}, kitchen.KindCalledOff, []string{
 		"called off", "call it off", "called it off", "calling it off", "abort", "aborted", "scrap it", "scrapped", "scrapped it",
 		"it's off for today", "abandon it", "abandoned", "calling off", "call off",

@@ -43,14 +43,16 @@ func unitAlone(c cursor) (kitchen.UnitNo, cursor, bool) {
 	return kitchen.UnitNo(no), d.use(1), ok && isWhole && !n.Word && no >= 1 && no <= mostUnits
 }
 
-// trailingRun reads "on #12", "in the big pot", "of 12"; "call off 12" needs no
-// such word.
+// trailingRun reads "on #12", "in the big pot", "of 12"; "call off 12" and "used up
+// 12" need no such word.
 func trailingRun(c cursor, e kitchen.Entry) (Which, cursor, bool) {
 	d := c.over("on", "in", "for", "of", "the", "at", "with", "our", "run", "this is")
 	if r, ok := d.token().(RunRef); ok && len(r.Ref.Units) == 0 {
 		return Which{Run: r.Ref.Run}, d.use(1), true
 	}
-	if _, off := e.(kitchen.CalledOff); d.i == c.i && !off {
+	_, off := e.(kitchen.CalledOff)
+	_, gone := e.(kitchen.RunGone)
+	if d.i == c.i && !off && !gone {
 		return Which{}, c, false
 	}
 	if run, e, ok := d.run(); ok && d.word(-1) != "at" {

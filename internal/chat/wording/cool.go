@@ -39,6 +39,8 @@ func CoolYet(v CoolView) chat.Post {
 		s.add(must, run.state())
 		s.add(must, v.by())
 		s.then(say("Next: measure one, between two of them. Like `"+no+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
+	case kitchen.StageGone:
+		s.add(must, run.state())
 	case kitchen.StageCalledOff:
 		s.add(must, say("**"+no+"** was called off."))
 	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageHeating, kitchen.StageVenting, kitchen.StageRising,

@@ -67,6 +67,8 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 		return quietChanged(c)
 	case kitchen.PingsPrivate:
 		return privateChanged(c)
+	case kitchen.DigestIs:
+		return digestChanged(c)
 	}
 	panic("change without words")
 }
@@ -363,6 +365,9 @@ func moreSettings(s kitchen.Settings) []chat.Block {
 	}
 	if s.CookingGauge > 0 {
 		out = append(out, say("Cooking at "+psi(s.CookingGauge)+"."))
+	}
+	if s.Digest != nil {
+		out = append(out, say("Digest: "+digestTimes(s)+"."))
 	}
 	if s.Zone != "" {
 		out = append(out, say("Times: {}.", s.Zone))

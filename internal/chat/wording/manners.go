@@ -69,6 +69,8 @@ func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 		return quietUndone(c, now)
 	case kitchen.PingsPrivate:
 		return "pings " + c.Where.String() + ". Now: " + now.PingsFor(c.Member).String() + "."
+	case kitchen.DigestIs:
+		return "when the digest comes. Now: " + digestTimes(now) + "."
 	}
 	panic("change without words")
 }

@@ -64,8 +64,14 @@ func Ping(v PingView) chat.Post {
 // screen has no room for is counted.
 func Pings(views []PingView) chat.Post {
 	views = urgentFirst(views)
+	if views[0].Ping.Kind.OfShelf() {
+		views = oldestLimit(views)
+	}
 	if len(views) == 1 {
 		return Ping(views[0])
+	}
+	if views[0].Ping.Kind.OfShelf() {
+		return shelfPost(views)
 	}
 	for n := len(views); ; n-- {
 		s := together(views, n)
@@ -105,7 +111,7 @@ func together(views []PingView, n int) *sheet {
 		s.add(must, say("And "+whole(float64(len(views)-n))+" more: `now`"))
 	}
 	if late >= time.Minute {
-		s.add(must, say("Up to "+span(late.Truncate(time.Minute))+" late: I was down."))
+		s.add(must, say("Up to "+lateBy(late)+" late: I was down."))
 	}
 	return &s
 }
@@ -137,7 +143,15 @@ func (v PingView) lateness() chat.Para {
 	if late < time.Minute {
 		return nil
 	}
-	return say("Due " + v.clock(v.Now.Add(-late)) + ", " + span(late.Truncate(time.Minute)) + " late: I was down.")
+	return say("Due " + v.clock(v.Now.Add(-late)) + ", " + lateBy(late) + " late: I was down.")
+}
+
+// lateBy is how late something came, in days once it is that much.
+func lateBy(d time.Duration) string {
+	if days := int(d / (24 * time.Hour)); days > 0 {
+		return plural(days, "day")
+	}
+	return span(d.Truncate(time.Minute))
 }
 
 // late is how late the ping comes, counted from when it could be wanted at all: what
@@ -202,6 +216,10 @@ func (v PingView) text() pingText {
 		return v.soak()
 	case kitchen.GaugeCheckDue:
 		return v.gaugeCheck()
+	case kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
+		return v.shelf()
+	case kitchen.WeeklyDigest: // never one of several: see Digest
+		return pingText{head: say("**The digest of the week.**")}
 	}
 	panic("ping without words")
 }

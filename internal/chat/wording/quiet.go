@@ -154,6 +154,10 @@ func pingWord(k kitchen.PingKind) string {
 		return "soak grain"
 	case kitchen.GaugeCheckDue:
 		return "check the gauge"
+	case kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
+		return "shelf"
+	case kitchen.WeeklyDigest:
+		return "digest"
 	}
 	panic("ping without a word")
 }
@@ -193,6 +197,12 @@ func pingReason(k kitchen.PingKind) string {
 		return "Grain for the booking soaks overnight."
 	case kitchen.GaugeCheckDue:
 		return "A dial is checked once a year."
+	case kitchen.BagsThreeWeeks:
+		return "Bags dry out: they are asked after from three weeks on."
+	case kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
+		return "Cooked grain is asked after at one month and at three."
+	case kitchen.WeeklyDigest:
+		return "It comes once a week, when there is something to say."
 	}
 	panic("ping without a reason")
 }

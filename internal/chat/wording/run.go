@@ -73,6 +73,8 @@ func (v RunView) told(s *sheet) {
 		v.waterLeftHead(s, e)
 	case kitchen.WaterIn:
 		v.waterInHead(s, e)
+	case kitchen.RunGone:
+		s.add(must, say("**"+v.no()+" is gone from the shelf**, "+v.clock(v.At)+". I ask no more about it."))
 	case kitchen.CalledOff:
 		v.calledOffHead(s)
 	case kitchen.TookOver, kitchen.HandAccepted:

@@ -39,6 +39,8 @@ func (v RunView) stage(s *sheet) {
 		v.cooling(s)
 	case kitchen.StageCool:
 		s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
+	case kitchen.StageGone:
+		s.then(nil, tap("Log", logOf(v.Run.No)))
 	case kitchen.StageCalledOff:
 		v.comingDown(s)
 	}
@@ -69,6 +71,11 @@ func (v RunView) state() chat.Para {
 		return v.coolState(until, known)
 	case kitchen.StageCool:
 		return coolByReading(r, v.Now)
+	case kitchen.StageGone:
+		if _, now := v.Told.(kitchen.RunGone); now {
+			return nil // the head says it
+		}
+		return say("**" + no + " is gone from the shelf** since " + v.clock(r.Since) + ".")
 	case kitchen.StageCalledOff:
 		if _, now := v.Told.(kitchen.CalledOff); now {
 			return nil // the head says it
@@ -313,7 +320,7 @@ func (v RunView) cautions() []string {
 			return []string{cautionZero}
 		}
 		return nil
-	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageCool:
+	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageCool, kitchen.StageGone:
 		return nil
 	}
 	panic("stage without cautions")

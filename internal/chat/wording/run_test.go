@@ -52,6 +52,7 @@ func drawEntry(t *rapid.T) kitchen.RunEntry {
 		kitchen.WaterLeft{Water: 0.5},
 		kitchen.WaterIn{Water: 3},
 		kitchen.WaterIn{Water: 1, Added: true},
+		kitchen.RunGone{},
 		kitchen.CalledOff{},
 		kitchen.TookOver{},
 		kitchen.HandOffered{To: jo},
@@ -207,6 +208,7 @@ func TestEveryPingHasWords(t *testing.T) {
 		kitchen.PrepOver: soaking, kitchen.WetGrainStands: soaking, kitchen.VentOver: venting, kitchen.HoldNearlyOver: held,
 		kitchen.WaterShort: held, kitchen.HoldOver: held, kitchen.WhoIsThere: held, kitchen.CheckZero: fell, kitchen.StillHot: venting,
 		kitchen.ProbablyCool: cools, kitchen.MeasureAgain: read, kitchen.CoolNow: read, kitchen.BookingOverrun: held,
+		kitchen.BagsThreeWeeks: cools, kitchen.ShelvedMonth: cools, kitchen.ShelvedThreeMonths: cools,
 	}
 	for _, k := range kitchen.PingKinds() {
 		v := PingView{

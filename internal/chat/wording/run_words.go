@@ -44,6 +44,8 @@ func kindWord(k kitchen.Kind) string {
 		return "water in"
 	case kitchen.KindWaterLeft:
 		return "water left"
+	case kitchen.KindRunGone:
+		return "gone from the shelf"
 	case kitchen.KindCalledOff:
 		return "called off"
 	case kitchen.KindTookOver:
@@ -63,7 +65,7 @@ func kindWord(k kitchen.Kind) string {
 func kindSaid(k kitchen.Kind) string {
 	if slices.Contains([]kitchen.Kind{
 		kitchen.KindHeatOn, kitchen.KindSteam, kitchen.KindVentClosed, kitchen.KindAtPressure, kitchen.KindPressureLost,
-		kitchen.KindPressureBack, kitchen.KindHeatOff, kitchen.KindAtZero, kitchen.KindOutOfPot, kitchen.KindCalledOff,
+		kitchen.KindPressureBack, kitchen.KindHeatOff, kitchen.KindAtZero, kitchen.KindOutOfPot, kitchen.KindCalledOff, kitchen.KindRunGone,
 	}, k) {
 		return kindWord(k)
 	}
@@ -107,6 +109,8 @@ func kindOf(e kitchen.RunEntry) kitchen.Kind {
 		return kitchen.KindWaterIn
 	case kitchen.WaterLeft:
 		return kitchen.KindWaterLeft
+	case kitchen.RunGone:
+		return kitchen.KindRunGone
 	case kitchen.CalledOff:
 		return kitchen.KindCalledOff
 	case kitchen.TookOver:
@@ -161,6 +165,8 @@ func stageWord(s kitchen.Stage) string {
 		return "cooling"
 	case kitchen.StageCool:
 		return "cool by reading"
+	case kitchen.StageGone:
+		return "gone from the shelf"
 	case kitchen.StageCalledOff:
 		return "called off"
 	}

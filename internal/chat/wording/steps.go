@@ -194,6 +194,8 @@ func stageStep(r kitchen.Run) step {
 			return step{"don't inoculate: the hold was short or not seen.", "", "what lives on in it grows faster than a culture"}
 		}
 		return step{"inoculate in clean air, or shelve.", "one is left blank: it parts the cook from the culture", "warm in the middle kills a culture: measure between"}
+	case kitchen.StageGone:
+		return step{"nothing: it is gone from the shelf.", "", ""}
 	case kitchen.StageCalledOff:
 		return step{"leave it shut until it shows zero.", "it shows zero", "it may still be hot"}
 	case kitchen.StagePlanned, kitchen.StagePreparing:

@@ -33,7 +33,7 @@ func UndoneEntry(e kitchen.RunEntry, no kitchen.RunNo, at, now time.Time) string
 	case kitchen.WaterLeft:
 		return no.String() + " " + litres(e.Water) + " left" + when
 	case kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.PressureLost, kitchen.PressureBack, kitchen.Dipped,
-		kitchen.HeatOff, kitchen.AtZero, kitchen.OutOfPot, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered,
+		kitchen.HeatOff, kitchen.AtZero, kitchen.OutOfPot, kitchen.RunGone, kitchen.CalledOff, kitchen.TookOver, kitchen.HandOffered,
 		kitchen.HandAccepted, kitchen.PingAnswered:
 	}
 	return no.String() + " " + kindWord(kindOf(e)) + when
