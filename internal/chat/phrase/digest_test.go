@@ -25,8 +25,8 @@ func TestDigest(t *testing.T) {
 		"digest off please":                {},
 	} {
 		p := Parse(text, tryNames)
-		if got := understood(p); got != "Set: "+Set{[]kitchen.Change{want}}.String() {
-			t.Errorf("%q is %s, want %+v", text, got, want)
+		if got, want := understood(p), "Set: "+(Set{[]kitchen.Change{want}}).String(); got != want {
+			t.Errorf("%q is %s, want %s", text, got, want)
 		}
 	}
 	for _, text := range []string{"digest tomorrow 9:00", "digest in 20 min", "digest 3 march", "digest next friday"} {
