@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"log/slog"
+	"strings"
 	"time"
 
 	"golang.org/x/sync/errgroup"
@@ -12,6 +13,7 @@ import (
 	"ryebell/internal/chat/answer"
 	"ryebell/internal/chat/console"
 	"ryebell/internal/chat/outbox"
+	"ryebell/internal/kitchen"
 	"ryebell/internal/reminders"
 	"ryebell/internal/store"
 )
@@ -32,7 +34,7 @@ type house struct {
 // wire puts the rooms of the house together. The zone is that of kitchens that
 // have not said theirs.
 func wire(db *store.DB, zone *time.Location, log *slog.Logger, doors ...chat.Door) *house {
-	a := answer.New(db, answer.Config{Log: log, Zone: zone})
+	a := answer.New(db, answer.Config{Log: log, Zone: zone, Weekly: weekly})
 	return &house{
 		doors:     doors,
 		answerer:  a,
@@ -40,6 +42,17 @@ func wire(db *store.DB, zone *time.Location, log *slog.Logger, doors ...chat.Doo
 		outbox:    outbox.New(db, doors, outbox.Config{Log: log}),
 		log:       log,
 	}
+}
+
+// weekly is the calendar of the digests.
+func weekly(d kitchen.DigestIs, zone *time.Location, after time.Time) (key string, due time.Time, err error) {
+	at := reminders.TimeOfDay{Hour: int(d.At) / 60, Minute: int(d.At) % 60}
+	c, err := reminders.Weekly(strings.TrimSuffix(kitchen.DigestPrefix, "/"), d.Day, at, zone)
+	if err != nil {
+		return "", time.Time{}, err
+	}
+	next := c.Next(after)
+	return next.Key, next.Due, nil
 }
 
 // run starts all goroutines of the program and waits for them: a receiver for

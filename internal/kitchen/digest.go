@@ -9,7 +9,7 @@ const DigestPrefix = "digest/"
 // or come twice, on the days when clocks are changed.
 const EarliestDigest TimeOfDay = 4 * 60
 
-// week is how far a digest looks ahead, and the first one back.
+// week is how far a digest looks ahead.
 const week = 7
 
 // DigestAt is when the weekly digest comes, Monday 09:00 until somebody says
@@ -19,7 +19,8 @@ func (s Settings) DigestAt() (DigestIs, bool) {
 	return d, d.At != 0
 }
 
-// Digest is what happened since the last one and what the coming week brings.
+// Digest is what happened since the last one and what the coming week brings. Now
+// is in the kitchen's zone.
 type Digest struct {
 	Since, Now time.Time
 	// Cooked are the runs whose heat went off since; Short are those of them that
@@ -44,10 +45,11 @@ type Passing struct {
 	Limit ShelfLimit
 }
 
-// DigestOf makes the digest of a time. A zero since is a week before now.
+// DigestOf makes the digest of a time, of runs in the order in which they were
+// begun. The first one has no since and tells of them all.
 func DigestOf(runs []Run, bookings []Booking, since, now time.Time) Digest {
-	if since.IsZero() {
-		since = now.AddDate(0, 0, -week)
+	if since.IsZero() && len(runs) > 0 {
+		since = runs[0].Begun
 	}
 	d := Digest{Since: since, Now: now, Shelf: OnShelf(runs, now)}
 	for _, r := range runs {
@@ -66,7 +68,7 @@ func DigestOf(runs []Run, bookings []Booking, since, now time.Time) Digest {
 
 func (d *Digest) until() time.Time { return d.Now.AddDate(0, 0, week) }
 
-func (d *Digest) isNew(at time.Time) bool { return at.After(d.Since) && !at.After(d.Now) }
+func (d *Digest) isNew(at time.Time) bool { return !at.Before(d.Since) && at.Before(d.Now) }
 
 // happened sorts what became of a run since the last digest.
 func (d *Digest) happened(r Run) {
@@ -93,7 +95,8 @@ func (d *Digest) happened(r Run) {
 func (d *Digest) stands(r Run) {
 	limits := r.ShelfLimits()
 	for _, l := range limits {
-		if l.At.After(d.Now) && l.At.Before(d.until()) {
+		noted := shelfTime.On(l.At.In(d.Now.Location()))
+		if noted.After(d.Now) && noted.Before(d.until()) {
 			d.Passing = append(d.Passing, Passing{Run: r, Limit: l})
 		}
 	}
@@ -105,7 +108,8 @@ func (d *Digest) stands(r Run) {
 	}
 }
 
-// Empty reports whether there is nothing to say.
+// Empty reports whether there is nothing to say: what stands on the shelf as it did
+// a week ago is no news.
 func (d Digest) Empty() bool {
-	return len(d.Cooked)+len(d.CalledOff)+len(d.Gone)+len(d.Shelf)+len(d.Bookings) == 0
+	return len(d.Cooked)+len(d.CalledOff)+len(d.Gone)+len(d.Passing)+len(d.Bookings)+len(d.Decide)+len(d.Unmeasured) == 0
 }

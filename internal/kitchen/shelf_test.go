@@ -141,6 +141,9 @@ func TestDigestOf(t *testing.T) {
 			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
 		}
 	}
+	if d := DigestOf(runs[:1], nil, clock("22:00"), begin.AddDate(0, 0, 7)); !d.Empty() || len(d.Shelf) != 1 {
+		t.Errorf("what stands as it stood makes a digest: %+v", d)
+	}
 	if d := DigestOf(runs[5:], nil, time.Time{}, clock("22:00")); !d.Empty() {
 		t.Errorf("a pot on the stove makes a digest: %+v", d)
 	}

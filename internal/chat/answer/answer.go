@@ -19,6 +19,8 @@ type Config struct {
 	Log *slog.Logger
 	// Zone is the time zone of a kitchen that hasn't said its own; nil is UTC.
 	Zone *time.Location
+	// Weekly is the calendar of the digests; without it there are none.
+	Weekly Weekly
 }
 
 // Answerer answers messages and pings from one book.
@@ -26,13 +28,14 @@ type Answerer struct {
 	db      *store.DB
 	log     *slog.Logger
 	zone    *time.Location
+	weekly  Weekly
 	folded  folded
 	excused excused
 }
 
 // New returns the responder of a book.
 func New(db *store.DB, c Config) *Answerer {
-	a := &Answerer{db: db, log: c.Log, zone: c.Zone, folded: folded{by: map[store.CollectiveID]fold{}}}
+	a := &Answerer{db: db, log: c.Log, zone: c.Zone, weekly: c.Weekly, folded: folded{by: map[store.CollectiveID]fold{}}}
 	if a.log == nil {
 		a.log = slog.New(slog.DiscardHandler)
 	}

@@ -36,7 +36,14 @@ func (t *turn) reconcile() error {
 			return err
 		}
 	}
-	return t.saveRuns()
+	runs := len(t.touched) > 0
+	if err := t.saveRuns(); err != nil {
+		return err
+	}
+	if runs || t.wrote[kitchenSubject] {
+		return t.a.wantDigest(t.book, t.settings, t.m.Arrived)
+	}
+	return nil
 }
 
 // touchOpen has the pings of all open runs, and of those over for which one still
@@ -97,6 +104,9 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 		return err
 	}
 	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings)), since: map[string]time.Time{}}
+	if row.Kind == kitchen.WeeklyDigest {
+		return p.digest(row)
+	}
 	batch, err := p.batch(tx, row)
 	if err != nil {
 		return err
@@ -169,9 +179,10 @@ func earliest(a, b time.Time) time.Time {
 }
 
 // together reports whether two pings can be one post: to the same person in the
-// same room, or about one hot run, where who is asked last is everybody.
+// same room, or about one hot run, where who is asked last is everybody. What is said
+// of the shelf stands alone, and so does a digest.
 func together(a, b store.PingRow) bool {
-	if a.Collective != b.Collective || a.Room != b.Room {
+	if a.Collective != b.Collective || a.Room != b.Room || a.Kind.OfShelf() != b.Kind.OfShelf() || b.Kind == kitchen.WeeklyDigest {
 		return false
 	}
 	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing && a.About == b.About
@@ -246,7 +257,12 @@ func (p pinging) booking(about string) (kitchen.Booking, error) {
 
 // send queues one post to the rooms that the ping reaches.
 func (p pinging) send(row store.PingRow, views []wording.PingView) error {
-	raw, err := wording.Pings(views).Encode()
+	return p.queue(wording.Pings(views), views[0].Ping.Key, row)
+}
+
+// queue sends a post about a key to the rooms that a ping reaches.
+func (p pinging) queue(post chat.Post, about string, row store.PingRow) error {
+	raw, err := post.Encode()
 	if err != nil {
 		return err
 	}
@@ -255,11 +271,11 @@ func (p pinging) send(row store.PingRow, views []wording.PingView) error {
 		return err
 	}
 	rank := store.InTurn
-	if views[0].Ping.Loudness == kitchen.GuardPing {
+	if post.Loudness == chat.Guard {
 		rank = store.Overtakes
 	}
 	for _, room := range rooms {
-		if _, err := p.book.Queue(store.Parcel{Room: room, Rank: rank, Post: raw, About: views[0].Ping.Key}, p.now); err != nil {
+		if _, err := p.book.Queue(store.Parcel{Room: room, Rank: rank, Post: raw, About: about}, p.now); err != nil {
 			return err
 		}
 	}

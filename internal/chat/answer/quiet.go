@@ -87,8 +87,15 @@ func (t *turn) pingsOfOpen(key string) (came, next store.PingRow, err error) {
 	if err != nil {
 		return came, next, err
 	}
+	prefixes := []string{}
+	if key != "" {
+		prefixes = append(prefixes, key) // also of a run that is over, or a digest
+	}
 	for _, r := range open {
-		rows, err := t.book.Pings(r.No.Prefix())
+		prefixes = append(prefixes, r.No.Prefix())
+	}
+	for _, prefix := range prefixes {
+		rows, err := t.book.Pings(prefix)
 		if err != nil {
 			return came, next, err
 		}

@@ -190,15 +190,19 @@ func (t *turn) unsettled(err error) (chat.Post, bool) {
 
 // who is the name of a member, or the number of one who was forgotten; empty for
 // nobody named.
-func (t *turn) who(no kitchen.MemberNo) string {
-	if no == 0 {
-		return ""
+func (t *turn) who(no kitchen.MemberNo) string { return whoIn(t.book)(no) }
+
+func whoIn(book *store.Book) func(kitchen.MemberNo) string {
+	return func(no kitchen.MemberNo) string {
+		if no == 0 {
+			return ""
+		}
+		m, err := book.Member(no)
+		if err != nil || m.Name == "" {
+			return wording.Nameless(no)
+		}
+		return m.Name
 	}
-	m, err := t.book.Member(no)
-	if err != nil || m.Name == "" {
-		return wording.Nameless(no)
-	}
-	return m.Name
 }
 
 // saveRuns writes the list rows of the runs that this turn touched, and makes
@@ -253,5 +257,6 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 
 // wantPings makes the pings under a prefix equal to a list, after the quiet hours.
 func (t *turn) wantPings(prefix string, want []kitchen.Ping) error {
-	return t.book.Reconcile(prefix, t.settings.Quieted(want, t.now.Location()), t.m.Arrived)
+	zone := t.a.zoneOf(t.settings) // which this very turn may have changed
+	return t.book.Reconcile(prefix, t.settings.Quieted(want, zone), t.m.Arrived)
 }

@@ -13,7 +13,9 @@ type DigestView struct {
 	Digest kitchen.Digest
 	// Now is when it is sent, in the kitchen's zone.
 	Now time.Time
-	Who func(kitchen.MemberNo) string
+	// Late is how long after it was due.
+	Late time.Duration
+	Who  func(kitchen.MemberNo) string
 }
 
 // maxShelfRows is how many runs of the shelf a digest shows.
@@ -32,11 +34,11 @@ func Digest(v DigestView) chat.Post {
 func (v DigestView) sheet(rows int) *sheet {
 	d := v.Digest
 	var s sheet
-	s.add(must, say("**The week**, "+dateOf(v.Now, d.Since)+" to "+dateOf(v.Now, v.Now)))
+	s.add(must, v.head())
 	s.add(must, v.cooked())
 	s.add(should, v.lost())
 	if rows > 0 {
-		s.add(must, say("**On the shelf**, oldest first:"))
+		s.add(must, say("**On the shelf**"+oldestFirst(len(d.Shelf))+":"))
 	}
 	for _, r := range d.Shelf[:rows] {
 		s.add(must, say("**"+r.No.String()+"** "+containersIn(r.Order)+", "+dateOf(v.Now, r.Begun)))
@@ -48,6 +50,26 @@ func (v DigestView) sheet(rows int) *sheet {
 	s.add(should, v.booked())
 	v.decide(&s)
 	return &s
+}
+
+// head names the time that the digest tells of, and how late it comes.
+func (v DigestView) head() chat.Para {
+	what := "**The week**, "
+	if v.Now.Sub(v.Digest.Since) > 8*24*time.Hour {
+		what = "**What happened**, "
+	}
+	text := what + dateOf(v.Now, v.Digest.Since) + " to " + dateOf(v.Now, v.Now) + "."
+	if v.Late >= time.Minute {
+		text += " " + capital(lateBy(v.Late)) + " late: I was down."
+	}
+	return say(text)
+}
+
+func oldestFirst(n int) string {
+	if n > 1 {
+		return ", oldest first"
+	}
+	return ""
 }
 
 // containersIn is what an order fills, without grain and route: 3 bags of 5 lb.
@@ -121,17 +143,17 @@ func runNumbers(runs []kitchen.Run) string {
 	return listed(out)
 }
 
-// passing names what comes of age in the coming week.
+// passing names what reaches an age in the coming week.
 func (v DigestView) passing() chat.Para {
 	var parts []string
 	for _, p := range v.Digest.Passing[:min(len(v.Digest.Passing), 3)] {
 		day := p.Limit.At.In(v.Now.Location()).Format("Mon 2 Jan")
-		parts = append(parts, p.Run.No.String()+" "+limitAge(p.Limit.What)+" on "+day)
+		parts = append(parts, p.Run.No.String()+" "+limitAge(p.Limit.What)+" old on "+day)
 	}
 	if len(parts) == 0 {
 		return nil
 	}
-	return say("Comes of age: " + strings.Join(parts, ", ") + ".")
+	return say("Ahead: " + strings.Join(parts, ", ") + ".")
 }
 
 // booked names the first bookings of the coming week.
@@ -163,7 +185,7 @@ func (v DigestView) decide(s *sheet) {
 		s.then(say("**Decide: "+no.String()+", use or throw?** It is over three months old."), goneTap(no))
 	case len(d.Unmeasured) > 0:
 		no := d.Unmeasured[0].No
-		s.then(say("**Decide: "+no.String()+", shelved or gone?** Nobody said that it is cool."), goneTap(no), tap("Log", logOf(no)))
+		s.then(say("**Decide: "+no.String()+", keep or throw?** Nobody said that it is cool. Measure one, like `"+no.String()+" 26C`"), goneTap(no), tap("Log", logOf(no)))
 	case len(d.Shelf) > 0:
 		s.then(say("Next: use "+d.Shelf[0].No.String()+" first."), goneTap(d.Shelf[0].No))
 	case len(d.Bookings) > 0:

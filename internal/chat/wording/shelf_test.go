@@ -122,18 +122,18 @@ func TestDigest(t *testing.T) {
 	}{
 		{
 			"the first week", []kitchen.Run{three, seven}, time.Time{}, time.Date(2026, 3, 9, 9, 0, 0, 0, time.UTC),
-			"The week, 2 Mar to 9 Mar\nCooked: 3 bags and 7 jars, #12 and #9.\nOn the shelf, oldest first:\n" +
+			"The week, 2 Mar to 9 Mar.\nCooked: 3 bags and 7 jars, #12 and #9.\nOn the shelf, oldest first:\n" +
 				"#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\nNext: use #9 first.",
 		},
 		{
 			"after three months", []kitchen.Run{three, seven}, now.AddDate(0, 0, -7), now,
-			"The week, 1 Jun to 8 Jun\nNothing was cooked.\nOn the shelf, oldest first:\n#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\n" +
+			"The week, 1 Jun to 8 Jun.\nNothing was cooked.\nOn the shelf, oldest first:\n#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\n" +
 				"Booked: big pot, Sat 09:00 to 13:00, Mika.\nDecide: #9, use or throw? It is over three months old.",
 		},
 		{
 			"bags come of age", []kitchen.Run{three}, time.Date(2026, 3, 10, 9, 0, 0, 0, time.UTC), time.Date(2026, 3, 17, 9, 0, 0, 0, time.UTC),
-			"The week, 10 Mar to 17 Mar\nNothing was cooked.\nOn the shelf, oldest first:\n#12 3 bags of 5 lb, 2 Mar\n" +
-				"Comes of age: #12 three weeks on Mon 23 Mar.\nNext: use #12 first.",
+			"The week, 10 Mar to 17 Mar.\nNothing was cooked.\nOn the shelf:\n#12 3 bags of 5 lb, 2 Mar\n" +
+				"Ahead: #12 three weeks old on Mon 23 Mar.\nNext: use #12 first.",
 		},
 	} {
 		b := book

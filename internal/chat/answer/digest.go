@@ -1,0 +1,117 @@
+package answer
+
+import (
+	"time"
+
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// Weekly is the calendar that digests are taken from: the first time after an
+// instant at which the clocks of a zone show that time of day on that day of the
+// week, and a key with the local date, so that no week has two.
+type Weekly func(d kitchen.DigestIs, zone *time.Location, after time.Time) (key string, due time.Time, err error)
+
+// digestRuns is how many runs a digest looks through, the newest: cooked grain
+// doesn't stand for as long as it takes to cook them.
+const digestRuns = 200
+
+// wantDigest makes the digest that waits equal to what the settings want, once there
+// is a run to tell of. One that is due already stays: nobody has had it yet.
+func (a *Answerer) wantDigest(book *store.Book, s kitchen.Settings, now time.Time) error {
+	if a.weekly == nil {
+		return nil
+	}
+	var want []kitchen.Ping
+	at, on := s.DigestAt()
+	runs, err := book.LastRuns(1)
+	if err != nil {
+		return err
+	}
+	if on && len(runs) > 0 {
+		next, err := a.nextDigest(book, at, a.zoneOf(s), now)
+		if err != nil {
+			return err
+		}
+		want = append(want, next)
+	}
+	return book.Reconcile(kitchen.DigestPrefix, want, now)
+}
+
+func (a *Answerer) nextDigest(book *store.Book, at kitchen.DigestIs, zone *time.Location, now time.Time) (kitchen.Ping, error) {
+	waiting, err := book.WaitingPings(kitchen.DigestPrefix)
+	if err != nil {
+		return kitchen.Ping{}, err
+	}
+	if len(waiting) > 0 && !waiting[0].Due.After(now) {
+		return waiting[0].Ping, nil
+	}
+	key, due, err := a.weekly(at, zone, now)
+	return kitchen.Ping{Key: key, Due: due, Kind: kitchen.WeeklyDigest, Loudness: kitchen.DigestPing}, err
+}
+
+// digest queues the digest that is due, if there is anything to say, and wants the
+// next one. However long the bot was down, it is one digest of all that time.
+func (p pinging) digest(row store.PingRow) error {
+	since, err := p.lastDigest()
+	if err != nil {
+		return err
+	}
+	if err := p.book.MarkFired(row.Key, p.now); err != nil {
+		return err
+	}
+	if err := p.a.wantDigest(p.book, p.settings, p.now.UTC()); err != nil {
+		return err
+	}
+	runs, err := p.newestRuns()
+	if err != nil {
+		return err
+	}
+	bookings, err := p.book.Standing(kitchen.BookingsSubject)
+	if err != nil {
+		return err
+	}
+	d := kitchen.DigestOf(runs, kitchen.FoldBookings(bookings), since, p.now)
+	if d.Empty() {
+		return nil
+	}
+	post := wording.Digest(wording.DigestView{Digest: d, Now: p.now, Late: p.now.Sub(row.Due), Who: whoIn(p.book)})
+	return p.queue(post, row.Key, row)
+}
+
+// lastDigest is when the last one fired; zero for none.
+func (p pinging) lastDigest() (time.Time, error) {
+	rows, err := p.book.Pings(kitchen.DigestPrefix)
+	var last time.Time
+	for _, r := range rows {
+		if r.Fired.After(last) {
+			last = r.Fired
+		}
+	}
+	return last, err
+}
+
+// newestRuns folds the newest runs, the oldest of them first.
+func (p pinging) newestRuns() ([]kitchen.Run, error) {
+	rows, err := p.book.LastRuns(digestRuns)
+	if err != nil {
+		return nil, err
+	}
+	changes, err := p.book.Standing(kitchenSubject)
+	if err != nil {
+		return nil, err
+	}
+	settingsAt := kitchen.SettingsAt(changes)
+	runs := make([]kitchen.Run, len(rows))
+	for i, row := range rows {
+		records, err := p.book.Standing(row.No.Subject())
+		if err != nil {
+			return nil, err
+		}
+		if runs[len(rows)-1-i], err = kitchen.FoldRun(records, settingsAt); err != nil {
+			return nil, err
+		}
+	}
+	return runs, nil
+}
