@@ -190,7 +190,10 @@ var follows = map[Stage][]move{
 		{KindCalledOff, StageCalledOff},
 	},
 	StageCool: {
-		{KindTempRead, StageCool}, {KindOutOfPot, StageCool}, {KindWaterLeft, StageCool}, {KindDipped, StageCool},
+		{KindTempRead, StageCool},
+		{KindOutOfPot, StageCool},
+		{KindWaterLeft, StageCool},
+		{KindDipped, StageCool},
 		{KindRunGone, StageGone},
 	},
 	StageGone: nil,

@@ -44,15 +44,18 @@ func TestShelfLimits(t *testing.T) {
 		{"jars, cool by a reading", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{}, wants},
 		{"nobody said that they are cool", cools(), QuietHours{}, "4 Apr 09:00 shelved a month, 4 Jun 09:00 shelved three months"},
 		{
-			"bags dry out", cools(bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{},
+			"bags dry out", cools(bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			QuietHours{},
 			"23 Mar 09:00 bags three weeks old, " + wants,
 		},
 		{
-			"a jar and a bag", cools(Item{Count: 1, Container: jar(1)}, bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{},
+			"a jar and a bag", cools(Item{Count: 1, Container: jar(1)}, bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			QuietHours{},
 			"23 Mar 09:00 bags three weeks old, " + wants,
 		},
 		{
-			"quiet till ten", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{From: 22 * 60, To: 10 * 60},
+			"quiet till ten", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			QuietHours{From: 22 * 60, To: 10 * 60},
 			"2 Apr 10:00 shelved a month, 2 Jun 10:00 shelved three months",
 		},
 		{"gone", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}).say("21:00", jo, RunGone{}), QuietHours{}, ""},

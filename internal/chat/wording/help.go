@@ -101,6 +101,7 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		return []string{
 			"**Shelf**: cooked grain keeps one to three months (common practice). Bags dry out sooner: look after three weeks.",
 			"Grown spawn: one to two weeks at room temperature, longer in the fridge.",
+			"I note the age of what stands, silently. Used or thrown? `12 is gone`",
 		}
 	case kitchen.TopicCautions:
 		return cautionsHelp()
@@ -153,7 +154,7 @@ func kitchenHelp(s kitchen.Settings) []string {
 		strings.TrimPrefix(holdExample(s)+" · `we soak jars` · `round to 10 g`", " · "),
 		"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
 		"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
-		"`the usual is 3 bags 5lb agar`",
+		"`the usual is 3 bags 5lb agar` · `digest on sundays`",
 		"As it stands: `kitchen`",
 	}
 }

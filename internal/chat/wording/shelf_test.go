@@ -36,17 +36,20 @@ func TestShelfNotes(t *testing.T) {
 		want  string
 	}{
 		{
-			"bags of three weeks", []PingView{noteOf(three, kitchen.BagsThreeWeeks, now)},
+			"bags of three weeks",
+			[]PingView{noteOf(three, kitchen.BagsThreeWeeks, now)},
 			"#12, three weeks on the shelf: 3 bags of 5 lb, agar, cooked 2 Mar.\n" +
 				"Bags dry out: weigh one, or look for loose grain. Then use it, or throw it out.\n" +
 				"Used, given or thrown? Say #12 is gone",
 		},
 		{
-			"jars of a month", []PingView{noteOf(seven, kitchen.ShelvedMonth, now)},
+			"jars of a month",
+			[]PingView{noteOf(seven, kitchen.ShelvedMonth, now)},
 			"#9, a month on the shelf: 7 quart jars, LC, cooked 2 Mar.\nUse it before newer ones, or throw it out.\nUsed, given or thrown? Say #9 is gone",
 		},
 		{
-			"both on one day, and one of them twice", []PingView{
+			"both on one day, and one of them twice",
+			[]PingView{
 				noteOf(three, kitchen.BagsThreeWeeks, now), noteOf(seven, kitchen.ShelvedThreeMonths, now), noteOf(three, kitchen.ShelvedMonth, now),
 			},
 			"On the shelf, time to look:\n#9, three months: 7 quart jars, LC, cooked 2 Mar.\n#12, a month: 3 bags of 5 lb, agar, cooked 2 Mar.\n" +
@@ -121,17 +124,24 @@ func TestDigest(t *testing.T) {
 		want  string
 	}{
 		{
-			"the first week", []kitchen.Run{three, seven}, time.Time{}, time.Date(2026, 3, 9, 9, 0, 0, 0, time.UTC),
+			"the first week",
+			[]kitchen.Run{three, seven},
+			time.Time{},
+			time.Date(2026, 3, 9, 9, 0, 0, 0, time.UTC),
 			"The week, 2 Mar to 9 Mar.\nCooked: 3 bags and 7 jars, #12 and #9.\nOn the shelf, oldest first:\n" +
 				"#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\nNext: use #9 first.",
 		},
 		{
-			"after three months", []kitchen.Run{three, seven}, now.AddDate(0, 0, -7), now,
+			"after three months",
+			[]kitchen.Run{three, seven},
+			now.AddDate(0, 0, -7), now,
 			"The week, 1 Jun to 8 Jun.\nNothing was cooked.\nOn the shelf, oldest first:\n#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\n" +
 				"Booked: big pot, Sat 09:00 to 13:00, Mika.\nDecide: #9, use or throw? It is over three months old.",
 		},
 		{
-			"bags come of age", []kitchen.Run{three}, time.Date(2026, 3, 10, 9, 0, 0, 0, time.UTC), time.Date(2026, 3, 17, 9, 0, 0, 0, time.UTC),
+			"bags come of age",
+			[]kitchen.Run{three},
+			time.Date(2026, 3, 10, 9, 0, 0, 0, time.UTC), time.Date(2026, 3, 17, 9, 0, 0, 0, time.UTC),
 			"The week, 10 Mar to 17 Mar.\nNothing was cooked.\nOn the shelf:\n#12 3 bags of 5 lb, 2 Mar\n" +
 				"Ahead: #12 three weeks old on Mon 23 Mar.\nNext: use #12 first.",
 		},
