@@ -53,12 +53,12 @@ func (s *stage) until(r *reminders.Reminders, to time.Time, l chat.Loudness) []s
 		if next.After(s.now) {
 			s.now = next.In(s.now.Location())
 		}
-		out = append(out, s.fire(r, l)...)
+		out = append(out, s.fireDue(r, l)...)
 	}
 }
 
-// fire fires what is due now.
-func (s *stage) fire(r *reminders.Reminders, l chat.Loudness) []string {
+// fireDue fires what is due now, as the program does.
+func (s *stage) fireDue(r *reminders.Reminders, l chat.Loudness) []string {
 	s.t.Helper()
 	if err := r.FireDue(s.t.Context(), s.now); err != nil {
 		s.t.Fatal(err)
@@ -126,11 +126,11 @@ func TestDigestAfterDowntime(t *testing.T) {
 	s.cooked("#1")
 	s.now = s.now.AddDate(0, 0, 23)
 	s.say("kitchen", "Robin", "cook 4 quarts lc")
-	got := s.fire(r, chat.Digest)
+	got := s.fireDue(r, chat.Digest)
 	if len(got) != 1 || !strings.Contains(got[0], "2 Mar to 25 Mar. 16 days late") || !strings.Contains(got[0], "7 jars, #1") {
 		t.Fatalf("after three weeks down: %q", got)
 	}
-	if again := s.fire(r, chat.Digest); len(again) != 0 {
+	if again := s.fireDue(r, chat.Digest); len(again) != 0 {
 		t.Errorf("a second digest: %q", again)
 	}
 	if due := s.keysWaiting(kitchen.DigestPrefix); due != "digest/2026-03-30" {

@@ -70,7 +70,8 @@ func (s *stage) down(d time.Duration) []delivered {
 	return s.fire()
 }
 
-// wanted lists the pings that wait, by when they are due.
+// wanted lists the pings that wait, by when they are due, without the notes about
+// the shelf weeks later.
 func (s *stage) wanted() []string {
 	s.t.Helper()
 	var rows []store.PingRow
@@ -87,7 +88,7 @@ func (s *stage) wanted() []string {
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	rows = slices.DeleteFunc(rows, func(r store.PingRow) bool { return !r.Fired.IsZero() })
+	rows = slices.DeleteFunc(rows, func(r store.PingRow) bool { return !r.Fired.IsZero() || r.Kind.OfShelf() })
 	slices.SortStableFunc(rows, func(a, b store.PingRow) int { return a.Due.Compare(b.Due) })
 	var out []string
 	for _, r := range rows {
