@@ -72,10 +72,13 @@ func (s *stage) fireDue(r *reminders.Reminders, l chat.Loudness) []string {
 	return out
 }
 
-// cooked has a load of 7 quarts cool by a reading.
+// cooked has a load of 7 quarts held for 90 minutes and cool by a reading.
 func (s *stage) cooked(no string) {
 	s.t.Helper()
 	s.say("kitchen", "Robin", "cook 7 quarts lc")
+	s.say("kitchen", "Robin", no+" at 15")
+	s.now = s.now.Add(90 * time.Minute)
+	s.say("kitchen", "Robin", no+" heat off")
 	s.say("kitchen", "Robin", no+" zero")
 	if got := s.say("kitchen", "Robin", no+" 25 between the jars"); !strings.Contains(got, "Next: inoculate") {
 		s.t.Fatalf("not cool:\n%s", got)
@@ -173,7 +176,7 @@ func TestShelfIsOnePostADay(t *testing.T) {
 	s, r := kitchenIn(t, "Europe/Berlin", "2026-03-01 07:00:00")
 	for _, no := range []string{"#1", "#2", "#3", "#4"} {
 		s.cooked(no)
-		s.now = s.now.Add(4 * time.Hour)
+		s.now = s.now.Add(3 * time.Hour)
 	}
 	s.say("kitchen", "Robin", "#2 is gone")
 	s.say("kitchen", "Robin", "#3 is gone")

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -41,7 +42,7 @@ func (v DigestView) sheet(rows int) *sheet {
 		s.add(must, say("**On the shelf**"+oldestFirst(len(d.Shelf))+":"))
 	}
 	for _, r := range d.Shelf[:rows] {
-		s.add(must, say("**"+r.No.String()+"** "+containersIn(r.Order)+", "+dateOf(v.Now, r.Begun)))
+		s.add(must, say("**"+r.No.String()+"** "+containersIn(r.Order)+", "+dateOf(v.Now, r.Begun)+notHeld(r)))
 	}
 	if left := len(d.Shelf) - rows; left > 0 {
 		s.add(must, say("And "+whole(float64(left))+" more, newer."))
@@ -179,7 +180,11 @@ func (v DigestView) booked() chat.Para {
 // decide asks for the one decision that waits longest.
 func (v DigestView) decide(s *sheet) {
 	d := v.Digest
+	short := slices.IndexFunc(d.Shelf, func(r kitchen.Run) bool { return !heldWhole(r) })
 	switch {
+	case short >= 0:
+		no := d.Shelf[short].No
+		s.then(say("**Decide: "+no.String()+", throw it out?** Nobody saw the hold whole: no culture on it."), goneTap(no), tap("Log", logOf(no)))
 	case len(d.Decide) > 0:
 		no := d.Decide[0].No
 		s.then(say("**Decide: "+no.String()+", use or throw?** It is over three months old."), goneTap(no))

@@ -39,10 +39,10 @@ func shelfSheet(views []PingView, n int) *sheet {
 	s.add(must, say("**On the shelf, time to look:**"))
 	var late time.Duration
 	var taps []chat.Button
-	bags := false
+	bags, short := false, false
 	for i, v := range views {
 		late = max(late, v.late())
-		bags = bags || hasBags(v.Run.Order)
+		bags, short = bags || hasBags(v.Run.Order), short || !heldWhole(v.Run)
 		if i < n {
 			s.add(must, say("**"+v.no()+", "+limitAge(v.Ping.Kind)+"**: "+shelved(v.Run, v.Now)+"."))
 		}
@@ -52,6 +52,9 @@ func shelfSheet(views []PingView, n int) *sheet {
 	}
 	if n < len(views) {
 		s.add(must, say("And "+whole(float64(len(views)-n))+" more: `log`"))
+	}
+	if short {
+		s.add(must, say("**No culture on what wasn't held whole**: out, unopened."))
 	}
 	if bags {
 		s.add(should, say("Bags dry out: weigh one, or look for loose grain."))
@@ -89,9 +92,23 @@ func goneTap(no kitchen.RunNo) chat.Button { return tap(no.String()+" is gone", 
 
 func goneOf(no kitchen.RunNo) string { return no.String() + " is gone" }
 
-// shelved is what stands of a run: 3 bags of 5 lb, rye, cooked 2 Mar.
+// shelved is what stands of a run: 3 bags of 5 lb, rye, cooked 2 Mar; and what was
+// short of its hold.
 func shelved(r kitchen.Run, now time.Time) string {
-	return orderWords(r.Order) + ", cooked " + dateOf(now, r.Begun)
+	return orderWords(r.Order) + ", cooked " + dateOf(now, r.Begun) + notHeld(r)
+}
+
+// notHeld says behind a run that it was not held whole, as far as anybody saw.
+func notHeld(r kitchen.Run) string {
+	if heldWhole(r) {
+		return ""
+	}
+	return ", " + ending(r)
+}
+
+func heldWhole(r kitchen.Run) bool {
+	off, ok := r.Ended()
+	return ok && off.Outcome == kitchen.Held
 }
 
 // dateOf is the date of an instant, with the year when it isn't this one.
@@ -127,6 +144,8 @@ func limitAge(k kitchen.PingKind) string {
 // what is old is looked at before it is used.
 func limitAdvice(k kitchen.PingKind, r kitchen.Run) string {
 	switch {
+	case !heldWhole(r):
+		return "**No culture on it**: nobody saw the hold whole. Throw it out unopened."
 	case k == kitchen.ShelvedThreeMonths:
 		return "Use it now or throw it out. Bulging, leaking or foul: out unopened."
 	case hasBags(r.Order):

@@ -15,6 +15,7 @@ import (
 // on.
 func standing(t *testing.T, no kitchen.RunNo, o kitchen.Order) kitchen.Run {
 	d := newDay(t, o, ana)
+	d.at("10:45").say(ana, kitchen.AtPressure{}, 0)
 	d.at("12:15").say(ana, kitchen.HeatOff{}, 0)
 	d.at("13:30").say(ana, kitchen.AtZero{}, 0)
 	d.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Between}, 0)
@@ -30,6 +31,9 @@ func noteOf(r kitchen.Run, k kitchen.PingKind, now time.Time) PingView {
 func TestShelfNotes(t *testing.T) {
 	now := time.Date(2026, 4, 2, 9, 0, 0, 0, time.UTC)
 	three, seven := standing(t, 12, bags()), standing(t, 9, jars())
+	unseen := newDay(t, jars(), ana)
+	unseen.at("13:30").say(ana, kitchen.AtZero{}, 0)
+	unseen.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Between}, 0)
 	for _, tt := range []struct {
 		name  string
 		views []PingView
@@ -46,6 +50,12 @@ func TestShelfNotes(t *testing.T) {
 			"jars of a month",
 			[]PingView{noteOf(seven, kitchen.ShelvedMonth, now)},
 			"#9, a month on the shelf: 7 quart jars, LC, cooked 2 Mar.\nUse it before newer ones, or throw it out.\nUsed, given or thrown? Say #9 is gone",
+		},
+		{
+			"a hold that nobody saw",
+			[]PingView{noteOf(unseen.run, kitchen.ShelvedMonth, now)},
+			"#12, a month on the shelf: 7 quart jars, LC, cooked 2 Mar, hold not seen.\nNo culture on it: nobody saw the hold whole. Throw it out unopened.\n" +
+				"Used, given or thrown? Say #12 is gone",
 		},
 		{
 			"both on one day, and one of them twice",
