@@ -87,8 +87,8 @@ func TestCoolIsNotNewsToTheCook(t *testing.T) {
 		"read by another":   cool().say("23:00", jo, TempRead{Temp: 22}),
 		"with another":      cool().say("23:00", jo, TookOver{}),
 	} {
-		if got := told.run(t, pot()).Wants(pot()); len(got) != 0 {
-			t.Errorf("%s: %+v", name, got)
+		if got := due(told.run(t, pot()).Wants(pot())); got != "" {
+			t.Errorf("%s: %s", name, got)
 		}
 	}
 }
