@@ -332,6 +332,21 @@ func (r Run) Ended() (HeatGoneOff, bool) {
 	return r.Off[len(r.Off)-1], true
 }
 
+// HeldShort is how long the last hold can have been at most, when that is less than
+// it should have been; false while it isn't over, or can have been long enough.
+func (r Run) HeldShort() (time.Duration, bool) {
+	off, ended := r.Ended()
+	n := len(r.Stretches)
+	if !ended || off.Outcome == Held || n == 0 || !r.Stretches[n-1].Seen {
+		return 0, false
+	}
+	most := off.Credit.Hold
+	if off.Outcome == Unseen {
+		most = off.At.Sub(r.Stretches[n-1].From)
+	}
+	return most, most <= off.Wanted-early
+}
+
 // unfinished lists the dips of unknown depth.
 func (r Run) unfinished() []Dip {
 	return slices.DeleteFunc(slices.Clone(r.Dips), func(d Dip) bool { return d.Low != nil })

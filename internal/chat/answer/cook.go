@@ -42,8 +42,19 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	if due {
 		view.Gear = &ask
 	}
+	if view.Beside, err = t.beside(run); err != nil {
+		return chat.Post{}, err
+	}
 	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: ctx.plan.Order}.String()
 	return wording.Begun(view), nil
+}
+
+// beside is another run that has not left the cooker of one; zero for none.
+func (t *turn) beside(run kitchen.Run) (kitchen.Run, error) {
+	open, err := t.openRuns()
+	return firstRun(only(open, func(r kitchen.Run) bool {
+		return r.No != run.No && sameCooker(r.Cooker, run.Cooker) && r.Stage < kitchen.StageCooling
+	})), err
 }
 
 // begin makes the next load of the plan talked about a run, cooked by the speaker.

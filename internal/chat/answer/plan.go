@@ -167,6 +167,16 @@ func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 	if ctx.log != 0 {
 		return t.figures(ctx.log)
 	}
+	if ctx.run != 0 && (ctx.turn == nil || ctx.turn.Kind != planKind) {
+		run, err := t.theRun(ctx.run)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		ctx.plan = &phrase.Plan{Order: run.Order}
+		if i == (phrase.Why{}) {
+			i.Part = phrase.PartHold
+		}
+	}
 	if ctx.plan == nil {
 		return wording.NoWhy(), nil
 	}
@@ -276,6 +286,9 @@ func (t *turn) mendRun(i phrase.Correct, ctx scene) (chat.Post, bool, error) {
 		return chat.Post{}, true, err
 	}
 	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: fixed}.String()
+	if run.Stage > kitchen.StagePlanned {
+		return wording.Mended(wording.RunView{Run: run, Now: t.arrived(), Who: t.who, First: t.once(run.No)}, was), true, nil
+	}
 	view := wording.BegunView{Run: run, Plan: p, Load: run.Load, Now: t.arrived(), Who: t.who, First: t.once(run.No)}
 	return wording.Begun(view), true, nil
 }

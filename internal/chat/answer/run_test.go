@@ -224,7 +224,7 @@ func TestListIsFold(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s := open(t)
 		var last chat.Message
-		for range rapid.IntRange(1, 25).Draw(rt, "turns") {
+		for range rapid.IntRange(1, 15).Draw(rt, "turns") {
 			s.now = s.now.Add(rapid.SampledFrom([]time.Duration{0, time.Second, 7 * time.Minute, 2 * time.Hour}).Draw(rt, "later"))
 			s.fire()
 			m := s.message("kitchen", rapid.SampledFrom([]string{"Robin", "Ana"}).Draw(rt, "who"), rapid.SampledFrom(said).Draw(rt, "line"))

@@ -16,6 +16,8 @@ type BegunView struct {
 	Load int
 	// Gear is what to look at before it is lit; nil for nothing.
 	Gear *kitchen.GearAsk
+	// Beside is another run that has not left the same cooker; zero for none.
+	Beside kitchen.Run
 	// Now is when it was said, in the kitchen's zone.
 	Now   time.Time
 	Who   func(kitchen.MemberNo) string
@@ -30,6 +32,9 @@ func Begun(v BegunView) chat.Post {
 	var s sheet
 	s.add(must, v.whose())
 	s.add(should, say(capital(orderWords(r.Order))+v.loads()+"."))
+	if o := v.Beside; o.No != 0 {
+		s.add(must, say("**"+o.No.String()+" of {} is in it too**: "+stageWord(o.Stage)+".", called(v.Who, o.Cook)))
+	}
 	s.add(must, v.water())
 	s.add(must, v.gear())
 	if r.Hold.Short() {
@@ -41,6 +46,16 @@ func Begun(v BegunView) chat.Post {
 	if c := say("The maker's manual comes first. Stay in earshot while the flame is on."); s.fits(c) && v.First != nil && v.First(cautionEarshot) == New {
 		s.add(should, c)
 	}
+	return s.post(chat.Answer)
+}
+
+// Mended says what a run that is on holds now, when that was corrected, and how it
+// stands.
+func Mended(v RunView, was kitchen.Order) chat.Post {
+	var s sheet
+	s.add(must, say("**"+v.no()+"** changed: "+orderWords(v.Run.Order)+", was "+orderWords(was)+"."))
+	v.stage(&s)
+	s.undoable()
 	return s.post(chat.Answer)
 }
 

@@ -82,6 +82,9 @@ func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 		if off.Credit.Hold >= time.Minute {
 			return say("**" + no + " heat off, unseen.** Sure of " + had + " of " + minutes(off.Wanted) + ".")
 		}
+		if most, short := r.HeldShort(); short {
+			return say("**" + no + " held " + whole(most.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted) + " at most**, from " + near(now, off.At.Add(-most)) + ": nobody told when the heat went off.")
+		}
 		if n := len(r.Stretches); n > 0 && r.Stretches[n-1].Seen {
 			return say("**" + no + " hold not seen.** At pressure " + near(now, r.Stretches[n-1].From) + "; nobody told when the heat went off.")
 		}
