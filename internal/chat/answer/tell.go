@@ -6,7 +6,6 @@ import (
 	"strings"
 	"time"
 
-	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
@@ -33,19 +32,19 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	if p, low := t.stillRising(i, run); low {
+	if e, low := t.stillRising(i, run); low {
 		t.about = run.No.Subject()
-		return wording.StillRising(run, p), nil
+		return wording.StillRising(run, e), nil
 	}
 	return t.tellOf(run, i.Entries, at)
 }
 
 // stillRising reports whether "at 12" may only say how far a run has come up: that
 // is asked, for a hold at so little takes far longer.
-func (t *turn) stillRising(i phrase.Tell, run kitchen.Run) (unit.GaugeKPa, bool) {
+func (t *turn) stillRising(i phrase.Tell, run kitchen.Run) (kitchen.AtPressure, bool) {
 	e, ok := i.Entries[0].(kitchen.AtPressure)
 	asked := ok && len(i.Entries) == 1 && i.When == nil && t.m.Tap == nil
-	return e.Gauge, asked && run.Stage < kitchen.StageAtPressure && run.FarUnder(e.Gauge)
+	return e, asked && run.Stage < kitchen.StageAtPressure && run.FarUnder(e.Gauge)
 }
 
 // relights reports whether an entry would light a run again whose hold is done: a run

@@ -3,7 +3,6 @@ package wording
 import (
 	"time"
 
-	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -98,8 +97,9 @@ func emptyBooking(r kitchen.EmptyBooking, a Asked) chat.Post {
 
 // StillRising asks whether a pressure well under the one of the hold is only on the
 // way.
-func StillRising(r kitchen.Run, shown unit.GaugeKPa) chat.Post {
+func StillRising(r kitchen.Run, e kitchen.AtPressure) chat.Post {
 	var s sheet
+	shown := e.Gauge
 	s.add(must, say("**Still coming up?** "+psi(shown)+" is under the "+onGauge(r)+" of "+r.No.String()+"'s hold. Nothing is written yet."))
 	s.add(must, say("A hold at "+psi(shown)+" takes far longer."))
 	figure := upTo(1, shown.PSI())
