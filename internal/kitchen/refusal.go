@@ -209,6 +209,15 @@ type NotOffered struct {
 	Cook MemberNo
 }
 
+// StillOn says that a run can't be taken back: its flame is on, or its pressure not
+// down, by what was told of it since. Said at At by By is the last of that.
+type StillOn struct {
+	Run  RunNo
+	Said Kind
+	At   time.Time
+	By   MemberNo
+}
+
 // NoSuchUnit says that a run has fewer units.
 type NoSuchUnit struct {
 	Ref Ref
@@ -251,6 +260,7 @@ func (BeforeRun) refusal()     {}
 func (InFuture) refusal()      {}
 func (Contradicts) refusal()   {}
 func (NotOffered) refusal()    {}
+func (StillOn) refusal()       {}
 func (NoSuchUnit) refusal()    {}
 func (Booked) refusal()        {}
 func (NoSuchBooking) refusal() {}
@@ -283,6 +293,7 @@ func (BeforeRun) Error() string     { return "before its run" }
 func (InFuture) Error() string      { return "in the future" }
 func (Contradicts) Error() string   { return "contradicts what was said" }
 func (NotOffered) Error() string    { return "not offered" }
+func (StillOn) Error() string       { return "still on" }
 func (NoSuchUnit) Error() string    { return "no such unit" }
 func (Booked) Error() string        { return "cooker booked" }
 func (NoSuchBooking) Error() string { return "no such booking" }

@@ -3,6 +3,7 @@ package answer
 import (
 	"errors"
 	"reflect"
+	"slices"
 	"time"
 
 	"ryebell/internal/kitchen"
@@ -120,6 +121,30 @@ func (t *turn) mayStrike(entries []store.Logged) error {
 		if given, ok := e.Entry.(kitchen.RoleGiven); ok && given.Role == kitchen.Steward {
 			if err := t.stewardRemains(given.Member); err != nil {
 				return err
+			}
+		}
+	}
+	return t.mayTakeBackRuns(entries)
+}
+
+// mayTakeBackRuns refuses to take back the beginning of a run that is hot by what
+// was told of it elsewhere: nothing would watch its flame any more.
+func (t *turn) mayTakeBackRuns(entries []store.Logged) error {
+	for _, e := range entries {
+		begun, ok := e.Entry.(kitchen.RunBegun)
+		if !ok {
+			continue
+		}
+		run, err := t.theRun(begun.Run)
+		if err != nil {
+			return err
+		}
+		if !run.Stage.Hot() && run.Stage != kitchen.StageFalling {
+			continue
+		}
+		for _, s := range slices.Backward(run.Steps) {
+			if s.Seen && !slices.ContainsFunc(entries, func(e store.Logged) bool { return e.No == s.No }) {
+				return kitchen.StillOn{Run: run.No, Said: s.Kind, At: s.At, By: s.By}
 			}
 		}
 	}

@@ -73,6 +73,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return contradicts(r, a)
 	case kitchen.NotOffered:
 		return notOffered(r, a)
+	case kitchen.StillOn:
+		return stillOn(r, a)
 	case kitchen.NoSuchUnit:
 		return noSuchUnit(r)
 	case kitchen.Booked:

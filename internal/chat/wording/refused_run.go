@@ -80,6 +80,12 @@ func notOffered(r kitchen.NotOffered, a Asked) chat.Post {
 		tap("I've got it", gotIt(r.Run)))
 }
 
+func stillOn(r kitchen.StillOn, a Asked) chat.Post {
+	no := r.Run.String()
+	return theirs(say("**"+no+" is hot**: {} said "+kindWord(r.Said)+" "+near(a.Now, r.At)+". Nothing was taken back.", called(a.Who, r.By)),
+		say("If it comes to nothing: `call off "+no+"`"))
+}
+
 func noSuchUnit(r kitchen.NoSuchUnit) chat.Post {
 	run := r.Ref.Run.String()
 	return lines("**"+r.Ref.String()+"**: "+run+" has "+plural(r.Has, "unit")+". Nothing was written.", "Like: `"+run+".1 is 31`")

@@ -173,6 +173,7 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.InFuture{At: at.AddDate(0, 0, 1), Told: at}, []string{"Tue 3 Mar 14:05", "Mon 2 Mar 14:05"}},
 		{kitchen.Contradicts{Run: 12, Said: kitchen.KindHeatOff, At: at, Other: kitchen.KindAtPressure, OtherAt: now, OtherBy: jo}, []string{"heat off 14:05", "Jo said at pressure 15:05"}},
 		{kitchen.NotOffered{Run: 12, Cook: ana}, []string{"#12 was not offered", "with Ana"}},
+		{kitchen.StillOn{Run: 12, Said: kitchen.KindAtPressure, At: at, By: jo}, []string{"#12 is hot", "Jo said at pressure", "call off #12"}},
 		{kitchen.NoSuchUnit{Ref: kitchen.Ref{Run: 12, Units: []kitchen.UnitNo{9}}, Has: 3}, []string{"#12.9", "3 units"}},
 		{kitchen.Booked{By: kitchen.Booking{Cooker: "big pot", From: at.AddDate(0, 0, 5), To: at.AddDate(0, 0, 5).Add(4 * time.Hour), For: mika}}, []string{"Mika's", "Sat 14:05 to 18:05"}},
 		{kitchen.NoSuchBooking{}, []string{"no booking"}},
