@@ -2,6 +2,7 @@ package store
 
 import (
 	"database/sql"
+	"encoding/json"
 	"errors"
 	"strings"
 	"time"
@@ -151,15 +152,21 @@ func (b *Book) Return(no kitchen.MemberNo) error {
 }
 
 // ForgetMember drops the name, the accounts and the private rooms of a member and
-// blanks what they typed, what was understood of it and what was answered. The
+// blanks what they typed, what was understood of it and what was answered, and
+// every post that was sent and names them: pings, stories of runs. The
 // entries stay, under the number; the salts go too, so that nobody can try texts
 // against the digests. A goodbye in private must be queued before: a private room
 // keeps its address until nothing waits for it.
 func (b *Book) ForgetMember(no kitchen.MemberNo, at time.Time) error {
+	m, err := b.Member(no)
+	if err != nil {
+		return err
+	}
 	if err := b.Leave(no, at); err != nil {
 		return err
 	}
 	return errors.Join(
+		b.forgetNamed(m.Name),
 		b.forget(`UPDATE member SET name = '', folded = '' WHERE collective = :collective AND number = :no`, no),
 		b.forget(`DELETE FROM account WHERE collective = :collective AND member = :no`, no),
 		b.forget(`UPDATE entry INDEXED BY entry_speaker SET said = NULL, salt = x'' WHERE collective = :collective AND member = :no`, no),
@@ -169,6 +176,23 @@ func (b *Book) ForgetMember(no kitchen.MemberNo, at time.Time) error {
 		b.forget(`UPDATE inbox SET said = '', asked = '' WHERE collective = :collective AND member = :no`, no),
 		b.leavePrivateRooms(no, at),
 	)
+}
+
+// forgetNamed blanks the posts that were sent and hold a name. Another's post that
+// happens to hold the same letters goes with them: better one too many.
+func (b *Book) forgetNamed(name string) error {
+	if name == "" {
+		return nil
+	}
+	raw, err := json.Marshal(name) // as it stands in a post
+	if err != nil {
+		return err
+	}
+	_, err = b.tx.exec(`
+		UPDATE outbox SET post = x'', wire = NULL
+		WHERE state <> 1 AND collective = :collective AND instr(CAST(post AS TEXT), :name) > 0`,
+		b.bound(), p("name", string(raw[1:len(raw)-1])))
+	return err
 }
 
 func (b *Book) forget(query string, no kitchen.MemberNo) error {

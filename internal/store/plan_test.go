@@ -75,6 +75,10 @@ func wholeLog(query string) bool {
 	return strings.Contains(query, "digest, hash") || strings.Contains(query, "max(number)")
 }
 
+// allPosts reports whether a statement goes through all posts on purpose, once,
+// for a name that is to be forgotten.
+func allPosts(query string) bool { return strings.Contains(query, "instr(CAST(post AS TEXT), :name)") }
+
 func TestNoStatementWalksAGrowingTable(t *testing.T) {
 	db, err := Open(context.Background(), t.TempDir(), Config{})
 	if err != nil {
@@ -95,7 +99,7 @@ func TestNoStatementWalksAGrowingTable(t *testing.T) {
 				t.Errorf("%s\n%v", query, err)
 			}
 			for _, step := range steps {
-				if _, ok := scans[step]; strings.HasPrefix(step, "SCAN") && !ok || strings.Contains(step, "AUTOMATIC") {
+				if _, ok := scans[step]; strings.HasPrefix(step, "SCAN") && !ok && !allPosts(query) || strings.Contains(step, "AUTOMATIC") {
 					t.Errorf("%s\n%s", query, step)
 				}
 				if broad.MatchString(step) && !strings.Contains(query, "LIMIT 1") && !wholeLog(query) {
