@@ -204,14 +204,18 @@ func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
 const Breath = 10 * time.Millisecond
 
 // Quieted is a list of pings as they are to stand in the book: after the quiet
-// hours of those they are for, each shifted as by [Shift].
+// hours of those they are for, each shifted as by [Shift]. One that would only
+// announce in the morning what came in the night is left out.
 func (s Settings) Quieted(want []Ping, zone *time.Location) []Ping {
 	all := make([]Ping, 0, len(want))
 	for _, p := range want {
 		quiet, _ := s.QuietFor(p.To) // without any: hours that hold nothing
-		p = Shift(p, quiet, zone)
-		p.Due = p.Due.Truncate(Breath)
-		all = append(all, p)
+		shifted := Shift(p, quiet, zone)
+		if p.Stale(shifted.Due) {
+			continue
+		}
+		shifted.Due = shifted.Due.Truncate(Breath)
+		all = append(all, shifted)
 	}
 	return all
 }

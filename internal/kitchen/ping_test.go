@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -124,5 +125,32 @@ func TestKindsOfPings(t *testing.T) {
 	}
 	if !(Ping{Kind: HoldNearlyOver, Due: clock("10:00")}).Stale(clock("10:05")) || (Ping{Kind: HoldOver, Due: clock("10:00")}).Stale(clock("15:00")) {
 		t.Error("an announcement is overtaken, a guard ping never")
+	}
+}
+
+// Each member has quiet hours of their own; what is nearly over is not announced
+// when it has been over for hours.
+func TestQuieted(t *testing.T) {
+	at := time.Date(2026, 3, 2, 23, 10, 0, 1_000_000, time.UTC)
+	s := Settings{}.With(QuietHours{Member: 1, From: 22 * 60, To: 7 * 60})
+	ping := func(key string, k PingKind, l Loudness, to MemberNo, due time.Time) Ping {
+		return Ping{Key: key, Kind: k, Loudness: l, To: to, Due: due}
+	}
+	got := s.Quieted([]Ping{
+		ping("a", HoldNearlyOver, DuePing, 1, at),
+		ping("b", HoldOver, GuardPing, 1, at),
+		ping("c", PrepOver, DuePing, 1, at),
+		ping("d", HoldNearlyOver, DuePing, 2, at),
+		ping("e", HoldNearlyOver, DuePing, 1, at.Add(8*time.Hour-14*time.Minute)),
+	}, time.UTC)
+	night, morning := at.Truncate(Breath), time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+	want := []Ping{
+		ping("b", HoldOver, GuardPing, 1, night),
+		ping("c", PrepOver, DuePing, 1, morning),
+		ping("d", HoldNearlyOver, DuePing, 2, night),
+		ping("e", HoldNearlyOver, DuePing, 1, morning),
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("got\n  %v\nwant\n  %v", got, want)
 	}
 }
