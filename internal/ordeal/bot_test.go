@@ -51,8 +51,26 @@ func around(db *store.DB, door chat.Door, now func() time.Time) *bot {
 	a := answer.New(db, answer.Config{})
 	return &bot{
 		db: db, answerer: a,
-		reminders: reminders.New(db, a.Ping, reminders.Config{Now: now}),
+		reminders: reminders.New(db, seldom(a.Ping), reminders.Config{Now: now}),
 		outbox:    outbox.New(db, []chat.Door{door}, outbox.Config{Now: now, Chance: func() float64 { return 0.5 }}),
+	}
+}
+
+// oftenest is how often a ping may be fired at one instant: again where the disk
+// fails, and not without end, which is what a missing mark comes to.
+const oftenest = 20
+
+func seldom(fire reminders.Fire) reminders.Fire {
+	var mu sync.Mutex
+	times := map[string]int{}
+	return func(tx *store.Tx, row store.PingRow, now time.Time) error {
+		mu.Lock()
+		defer mu.Unlock()
+		what := fmt.Sprint(row.Collective, row.Key, now)
+		if times[what]++; times[what] > oftenest {
+			return fmt.Errorf("ping %s fires again and again: its mark is missing", row.Key)
+		}
+		return fire(tx, row, now)
 	}
 }
 
