@@ -72,12 +72,6 @@ func deadlines(intents []Intent) bool {
 
 // ordersOnly reports whether nothing was read but orders, with deadlines or not.
 func (r reading) ordersOnly() bool {
-	for _, k := range r.kinds {
-		switch k {
-		case KindPlan, KindReverse, KindOutBy, KindStartAt, KindAdd:
-		default:
-			return false
-		}
-	}
-	return true
+	orders := []Kind{KindPlan, KindReverse, KindOutBy, KindStartAt, KindAdd}
+	return !slices.ContainsFunc(r.kinds, func(k Kind) bool { return !slices.Contains(orders, k) })
 }
