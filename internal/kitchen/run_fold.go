@@ -117,6 +117,9 @@ func (f *folding) refuse(e RunEntry) Refusal {
 	if f.repeats(e) {
 		return f.already(k)
 	}
+	if why := f.tooHot(k); why != nil {
+		return why
+	}
 	if f.mayFollow(e) {
 		return nil
 	}

@@ -63,7 +63,7 @@ func TestRunRefusals(t *testing.T) {
 		{
 			"a thermometer in a bag under pressure", held(), "10:20", jo,
 			TempRead{Temp: 46},
-			NotYet{Run: 12, Said: KindTempRead, Stage: StageAtPressure, Needs: KindAtZero},
+			NotYet{Run: 12, Said: KindTempRead, Stage: StageAtPressure, Needs: KindHeatOff},
 		},
 		{
 			"a gauge before the flame", begun(), "09:20", jo,
@@ -147,5 +147,57 @@ func TestBeforeRunAllTheSame(t *testing.T) {
 func TestNoRun(t *testing.T) {
 	if _, err := FoldRun([]Record{{No: 1, Entry: HeatOn{}}}, always(pot())); err != (NoSuchRun{}) { //nolint:errorlint // never wrapped
 		t.Errorf("FoldRun of no beginning: %v", err)
+	}
+}
+
+// While the load must still be heated nothing that takes the flame to be off is
+// believed: the run stays hot and its pings stay. From the end of the hold on, or
+// of the usual course to it (jars: 25, 10 and 5 minutes), the flame is taken to
+// have gone off unseen.
+func TestTooHot(t *testing.T) {
+	held := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
+	tests := []struct {
+		name  string
+		told  *teller
+		stage Stage
+		early string
+		due   string
+	}{
+		{"heating", begun().say("09:10", ana, HeatOn{}), StageHeating, "11:19", "11:20"},
+		{"venting", begun().say("09:40", ana, Steam{}), StageVenting, "11:24", "11:25"},
+		{"rising", begun().say("09:50", ana, VentClosed{}), StageRising, "11:24", "11:25"},
+		{"at pressure", held(), StageAtPressure, "11:29", "11:30"},
+		{"at pressure again", held().say("10:30", jo, PressureLost{}).say("10:40", jo, PressureBack{}), StageAtPressure, "12:09", "12:10"},
+		{"after a dip", held().say("10:30", jo, Dipped{For: 10 * time.Minute}), StageAtPressure, "12:09", "12:10"},
+		{"pressure lost", held().say("10:30", jo, PressureLost{}), StagePressureLost, "12:04", "12:05"},
+		{"lit once more", held().say("10:30", jo, HeatOff{}).say("10:40", jo, HeatOn{}), StageHeating, "12:49", "12:50"},
+	}
+	for _, tt := range tests {
+		for _, e := range []RunEntry{AtZero{}, OutOfPot{}, TempRead{Temp: 40}, WaterLeft{1}} {
+			before := tt.told.run(t, pot())
+			say := func(at string) (Run, error) {
+				return before.Apply(Record{No: 99, By: jo, At: clock(at), Written: clock("23:00"), Entry: e}, pot())
+			}
+			after, err := say(tt.early)
+			if diff := cmp.Diff(error(NotYet{Run: 12, Said: e.kind(), Stage: tt.stage, Needs: KindHeatOff}), err); diff != "" {
+				t.Errorf("%s, %v at %s (-want +got):\n%s", tt.name, e.kind(), tt.early, diff)
+			}
+			if diff := cmp.Diff(before.Wants(pot()), after.Wants(pot())); diff != "" {
+				t.Errorf("%s, %v: pings changed (-before +after):\n%s", tt.name, e.kind(), diff)
+			}
+			_, fills := e.(AtZero)
+			if after, err = say(tt.due); fills && (err != nil || after.Stage != StageCooling) {
+				t.Errorf("%s, zero at %s: %v, %v", tt.name, tt.due, after.Stage, err)
+			}
+		}
+	}
+}
+
+// A book of old in which it was believed: the record is a stray, and what follows
+// later counts.
+func TestTooHotInTheBook(t *testing.T) {
+	r := begun().say("10:00", ana, AtPressure{}).say("10:20", jo, AtZero{}).say("12:30", jo, OutOfPot{}).run(t, pot())
+	if len(r.Strays) != 1 || r.Stage != StageCooling || !r.Since.Equal(clock("12:30")) {
+		t.Errorf("%v since %v, strays %+v", r.Stage, r.Since, r.Strays)
 	}
 }

@@ -24,6 +24,10 @@ func notYet(r kitchen.NotYet) chat.Post {
 			"Never put cold water into a hot dry pot. Nothing was written.",
 			"Next: say `heat off`; what is left, once it is open.")
 	}
+	if r.Needs == kitchen.KindHeatOff {
+		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and its hold can't be over yet. Nothing was written.",
+			"Next: flame off? Say `heat off`, with when it was."), runTap(r.Run, "Heat is off", "heat off"))
+	}
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Needs)+" comes first. Nothing was written.",
 		"Next: say `"+kindSaid(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindSaid(r.Needs)))
 }

@@ -1,0 +1,41 @@
+package kitchen
+
+import "time"
+
+// tooHot refuses what can only be once the flame is off and the pressure down,
+// while the load must still be heated: nil once the flame can have gone off with
+// nobody saying so. Filled in before that it would call off the watch over a flame
+// that burns.
+func (f *folding) tooHot(k Kind) Refusal {
+	switch k {
+	case KindAtZero, KindOutOfPot, KindTempRead, KindWaterLeft:
+	case KindRunBegun, KindPrepBegun, KindPrepEnded, KindHeatOn, KindSteam, KindVentClosed, KindAtPressure, KindPressureLost,
+		KindPressureBack, KindDipped, KindGaugeRead, KindHeatOff, KindWaterIn, KindCalledOff, KindTookOver, KindHandOffered,
+		KindHandAccepted, KindPingAnswered:
+		return nil
+	}
+	if !f.Stage.Hot() || !f.rec.At.Before(f.heatDue()) {
+		return nil
+	}
+	return NotYet{Run: f.No, Said: k, Stage: f.Stage, Needs: KindHeatOff}
+}
+
+// heatDue is when the flame of a hot run can go off at the earliest: at the end of
+// the hold that runs, else after the usual course from where the run is and a whole
+// hold. Without a known hold it is when the stage began.
+func (r Run) heatDue() time.Time {
+	c := r.course()
+	switch r.Stage {
+	case StageHeating:
+		return r.Since.Add(c.Heat + c.Vent + c.ToPressure + r.Hold.Time)
+	case StageVenting:
+		return r.Since.Add(c.Vent + c.ToPressure + r.Hold.Time)
+	case StageRising, StagePressureLost:
+		return r.Since.Add(c.ToPressure + r.Hold.Time)
+	case StageAtPressure:
+		return r.Since.Add(r.Hold.Time)
+	case StagePlanned, StagePreparing, StageFalling, StageCooling, StageCool, StageCalledOff:
+		return r.Since
+	}
+	panic("stage " + r.Stage.String())
+}
