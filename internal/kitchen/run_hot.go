@@ -39,3 +39,19 @@ func (r Run) heatDue() time.Time {
 	}
 	panic("stage " + r.Stage.String())
 }
+
+// fallsAtLeast is the part of the usual fall under which a zero is doubted.
+const fallsAtLeast = 3
+
+// ZeroSoon doubts a zero: how long after heat off it was told, and how long that
+// usually takes. False for one that took a third of that or more, or where nobody
+// said when the heat went off.
+func (r Run) ZeroSoon() (after, usual time.Duration, doubted bool) {
+	off, isOff := r.LastStep(KindHeatOff)
+	zero, isDown := r.LastStep(KindAtZero)
+	if !isOff || !isDown || !off.Seen || !zero.Seen || zero.At.Before(off.At) || len(r.Stretches) == 0 {
+		return 0, 0, false
+	}
+	after, usual = zero.At.Sub(off.At), r.fallTime(r.pot)
+	return after, usual, after < usual/fallsAtLeast
+}

@@ -59,6 +59,10 @@ func (v RunView) told(s *sheet) {
 		kitchen.PressureBack, kitchen.PressureLost:
 		v.notedLate(s)
 	case kitchen.AtZero, kitchen.OutOfPot:
+		if v.doubted() {
+			v.doubtHead(s)
+			return
+		}
 		v.notedLate(s)
 		v.offUnseen(s)
 	case kitchen.GaugeRead:

@@ -69,6 +69,20 @@ func (v RunView) offUnseen(s *sheet) {
 	}
 }
 
+// doubted reports whether a zero was just told that is hard to believe: so soon
+// after heat off.
+func (v RunView) doubted() bool {
+	_, now := v.Told.(kitchen.AtZero)
+	_, _, soon := v.Run.ZeroSoon()
+	return now && soon && v.WasAt.IsZero()
+}
+
+// doubtHead asks for a second look before anything is opened.
+func (v RunView) doubtHead(s *sheet) {
+	after, usual, _ := v.Run.ZeroSoon()
+	s.add(must, say("**Zero, "+minutes(after)+" after heat off?** It usually takes "+whole(usual.Minutes())+". Look at the gauge again; leave "+v.no()+" shut until it shows zero."))
+}
+
 // reached is what a hold had come to when the heat went off.
 func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 	no, had := r.No.String(), minutes(off.Credit.Hold)

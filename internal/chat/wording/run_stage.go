@@ -230,6 +230,10 @@ func (v RunView) coolState(until time.Time, known bool) chat.Para {
 }
 
 func (v RunView) cooling(s *sheet) {
+	if v.doubted() {
+		s.then(say("Next: not at zero? `undo`, and I ask again."), tap("Undo", "undo"))
+		return
+	}
 	_, out := v.Run.LastStep(kitchen.KindOutOfPot)
 	switch {
 	case out && v.More != nil:
@@ -300,6 +304,9 @@ func (v RunView) caution(s *sheet) {
 }
 
 func (v RunView) cautions() []string {
+	if v.doubted() {
+		return nil // the head says it
+	}
 	switch v.Run.Stage {
 	case kitchen.StageHeating, kitchen.StageRising, kitchen.StageAtPressure, kitchen.StagePressureLost:
 		return []string{cautionEarshot}
