@@ -1,17 +1,16 @@
 package kitchen
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // tooHot refuses what can only be once the flame is off and the pressure down,
 // while the load must still be heated: nil once the flame can have gone off with
 // nobody saying so. Filled in before that it would call off the watch over a flame
 // that burns.
 func (f *folding) tooHot(k Kind) Refusal {
-	switch k {
-	case KindAtZero, KindOutOfPot, KindTempRead, KindWaterLeft:
-	case KindRunBegun, KindPrepBegun, KindPrepEnded, KindHeatOn, KindSteam, KindVentClosed, KindAtPressure, KindPressureLost,
-		KindPressureBack, KindDipped, KindGaugeRead, KindHeatOff, KindWaterIn, KindCalledOff, KindTookOver, KindHandOffered,
-		KindHandAccepted, KindPingAnswered:
+	if !slices.Contains([]Kind{KindAtZero, KindOutOfPot, KindTempRead, KindWaterLeft}, k) {
 		return nil
 	}
 	if !f.Stage.Hot() || !f.rec.At.Before(f.heatDue()) {
@@ -34,7 +33,7 @@ func (r Run) heatDue() time.Time {
 		return r.Since.Add(c.ToPressure + r.Hold.Time)
 	case StageAtPressure:
 		return r.Since.Add(r.Hold.Time)
-	case StagePlanned, StagePreparing, StageFalling, StageCooling, StageCool, StageCalledOff:
+	case StagePlanned, StagePreparing, StageFalling, StageCooling, StageCool, StageCalledOff, StageGone:
 		return r.Since
 	}
 	panic("stage " + r.Stage.String())
