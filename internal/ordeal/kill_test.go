@@ -119,8 +119,8 @@ type siege struct {
 	first  int              // the first step that is not known to be done
 	told   []string         // events answered today
 	posts  map[string][]int // rows by room and rank, in the order they arrived first
-	// last is the row that was handed out last in each room. before is the same as
-	// the process before left it, without those that came again.
+	// last is the row of each room and rank that was handed out last. before is the
+	// same as the process before left it, without those that came again.
 	last, before map[string]int
 }
 
@@ -235,23 +235,23 @@ func (s *siege) answered(event string) {
 }
 
 // arrived takes a post. It may be one that came before only if it was the last one
-// to its room of a process before, which was killed before it had marked the post.
+// of its room and rank of a process before, which was killed before it had marked the
+// post; one that overtakes may have come in between.
 func (s *siege) arrived(text, lane string) error {
 	row, err := strconv.Atoi(text)
 	if err != nil {
 		return err
 	}
-	room, _, _ := strings.Cut(lane, "/")
-	s.last[room] = row
+	s.last[lane] = row
 	if !slices.Contains(s.posts[lane], row) {
 		s.posts[lane] = append(s.posts[lane], row)
 		return nil
 	}
 	s.repeats[s.way]++
-	if row != s.before[room] {
-		return fmt.Errorf("post %d to %s came again: its mark is missing", row, room)
+	if row != s.before[lane] {
+		return fmt.Errorf("post %d to %s came again: its mark is missing", row, lane)
 	}
-	delete(s.before, room)
+	delete(s.before, lane)
 	return nil
 }
 
