@@ -70,6 +70,11 @@ const (
 	ShelvedThreeMonths
 	// WeeklyDigest: what the week brought, and what the next one brings.
 	WeeklyDigest
+	// SteamYet: lit, and long after the usual time nobody told of steam.
+	SteamYet
+	// PressureYet: the weight is on, and long after the usual time nobody told of
+	// pressure.
+	PressureYet
 )
 
 // PingKinds lists them all.
@@ -78,6 +83,7 @@ func PingKinds() []PingKind {
 		StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero,
 		StillHot, ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue,
 		BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
+		SteamYet, PressureYet,
 	}
 }
 
@@ -124,6 +130,10 @@ func (k PingKind) String() string {
 		return "shelved three months"
 	case WeeklyDigest:
 		return "digest"
+	case SteamYet:
+		return "steam yet"
+	case PressureYet:
+		return "pressure yet"
 	}
 	return "ping not said"
 }
@@ -136,7 +146,8 @@ func (k PingKind) Reach() Reach {
 	case WaterShort, StillHot:
 		return CookAndRoom
 	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, HoldOver, CheckZero, ProbablyCool, MeasureAgain,
-		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest:
+		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
+		SteamYet, PressureYet:
 		return CookAlone
 	}
 	panic("ping " + k.String())

@@ -18,7 +18,11 @@ const (
 	zeroAgain       = 20 * time.Minute
 	waterNotice     = 10 * time.Minute // before the water is down to what must be left
 	stillHotAfter   = 5 * time.Minute
+	askedOn         = 12 * time.Hour // how long after it was due everybody is asked on
+	yetAfter        = 15 * time.Minute
+	yetAgain        = 30 * time.Minute
 	postponeGuard   = 5 * time.Minute
+	postponeYet     = 15 * time.Minute
 	postponeZero    = 20 * time.Minute
 	postponeDue     = 30 * time.Minute
 	postponeSoak    = 2 * time.Hour
@@ -35,7 +39,11 @@ func (r Run) Wants(s Settings) []Ping {
 		w.pot = k
 	}
 	switch r.Stage {
-	case StagePlanned, StageHeating, StageRising, StagePressureLost, StageGone:
+	case StagePlanned, StagePressureLost, StageGone:
+	case StageHeating:
+		w.yet("steam-yet", KindHeatOn, SteamYet)
+	case StageRising:
+		w.yet("pressure-yet", KindVentClosed, PressureYet)
 	case StagePreparing:
 		w.preparing()
 	case StageVenting:
@@ -94,7 +102,7 @@ func (w *wanting) add(first Ping, more ...again) {
 	for i, a := range more {
 		p := first
 		p.Key, p.Kind, p.Due = first.Key+againPart+strconv.Itoa(i+1), a.kind, latest(a.due, quiet.Add(a.gap))
-		if a.gap == nextDay {
+		if a.gap == nextDay && a.kind == first.Kind {
 			p.Due = first.Due.Add(nextDay)
 		}
 		if a.kind == WhoIsThere {
@@ -105,18 +113,30 @@ func (w *wanting) add(first Ping, more ...again) {
 }
 
 // guarded is what follows a guard ping: again after 5 and 10 minutes, then every
-// room.
+// room, and so on.
 func guarded(due time.Time, k PingKind) []again {
-	return []again{
+	return append([]again{
 		{due.Add(againFirst), againFirst, k},
 		{due.Add(againSecond), againSecond, k},
 		{due.Add(againRooms), againRooms, WhoIsThere},
-	}
+	}, everybody(due, againRooms)...)
 }
 
-// checkedAgain is what follows a check for zero: twice more.
+// everybody goes on asking every room when nobody answered so long after a ping was
+// due: 15, 30 and 60 minutes later, then every two hours.
+func everybody(due time.Time, asked time.Duration) []again {
+	var more []again
+	for gap := againRooms; asked+gap <= askedOn; gap = min(2*gap, 2*time.Hour) {
+		asked += gap
+		more = append(more, again{due.Add(asked), asked, WhoIsThere})
+	}
+	return more
+}
+
+// checkedAgain is what follows a check for zero: twice more, then everybody.
 func checkedAgain(due time.Time) []again {
-	return []again{{due.Add(zeroAgain), zeroAgain, CheckZero}, {due.Add(2 * zeroAgain), 2 * zeroAgain, CheckZero}}
+	return append([]again{{due.Add(zeroAgain), zeroAgain, CheckZero}, {due.Add(2 * zeroAgain), 2 * zeroAgain, CheckZero}},
+		everybody(due, 2*zeroAgain)...)
 }
 
 // saidDone reports whether somebody said of a chain that it is done.
@@ -157,6 +177,8 @@ func (k PingKind) putOff() (after time.Duration, guard bool) {
 		return 0, true // the water is no more for being known to be short
 	case CheckZero:
 		return postponeZero, true
+	case SteamYet, PressureYet:
+		return postponeYet, true
 	case PrepOver:
 		return postponeDue, false
 	case WetGrainStands:
@@ -188,13 +210,30 @@ func (w *wanting) preparing() {
 	}
 }
 
-func (w *wanting) venting() {
+// times counts the steps of a kind.
+func (r Run) times(k Kind) int {
 	n := 0
-	for _, s := range w.run.Steps {
-		if s.Kind == KindSteam {
+	for _, s := range r.Steps {
+		if s.Kind == k {
 			n++
 		}
 	}
+	return n
+}
+
+// yet asks after what should long have followed on a step: once more, and no
+// further, for what is waited for may be on its way.
+func (w *wanting) yet(name string, since Kind, k PingKind) {
+	until, ok := w.run.Until()
+	if !ok {
+		return
+	}
+	due := until.Add(yetAfter)
+	w.add(Ping{Key: w.run.key(name, w.run.times(since)), Due: due, Kind: k, Loudness: GuardPing, To: w.run.Cook}, again{due.Add(yetAgain), yetAgain, k})
+}
+
+func (w *wanting) venting() {
+	n := w.run.times(KindSteam)
 	w.add(Ping{Key: w.run.key("vent-over", n), Due: w.run.Since.Add(ventFor), Kind: VentOver, Loudness: GuardPing, To: w.run.Cook})
 }
 
@@ -229,6 +268,12 @@ func (w *wanting) water() {
 	if r.cookTold() && near.After(r.Since) { // the answer has said it
 		first.Due, more = near, []again{
 			{near.Add(againFirst), againFirst, WaterShort}, {near.Add(againSecond), againSecond, WhoIsThere},
+		}
+	}
+	end, _ := r.HoldEnd() // from then on the ping of the hold asks
+	for _, a := range everybody(near, more[len(more)-1].due.Sub(near)) {
+		if a.due.Before(end) {
+			more = append(more, a)
 		}
 	}
 	if got, ok := r.gotIt(first.Key); ok && got.Before(near) {
@@ -325,6 +370,10 @@ func doneMeans(key string) RunEntry {
 	switch parts[2] {
 	case "prep":
 		return PrepEnded{}
+	case "steam-yet":
+		return Steam{}
+	case "pressure-yet":
+		return AtPressure{}
 	case "vent-over":
 		return VentClosed{}
 	case "hold-over", "still-hot":

@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -34,17 +35,17 @@ func TestAnswers(t *testing.T) {
 		told *teller
 		want string
 	}{
-		{"nobody", falling(), "ping 12:15 check zero to 1, guard: run/12/zero/1, 12:35, 12:55"},
+		{"nobody", falling(), "ping 12:15 check zero to 1, guard: run/12/zero/1, 12:35, 12:55, 13:10 everybody"},
 		{
 			"not yet, three times",
 			falling().say("12:16", jo, PingAnswered{"run/12/zero/1", AnswerNotYet}).say("12:37", jo, PingAnswered{"run/12/zero/1", AnswerNotYet}).
 				say("13:00", ana, PingAnswered{"run/12/zero/1", AnswerNotYet}),
-			"ping 13:20 check zero to 1, guard: run/12/zero/1, 13:40, 14:00",
+			"ping 13:20 check zero to 1, guard: run/12/zero/1, 13:40, 14:00, 14:15 everybody",
 		},
 		{
 			"jo has got it",
 			falling().say("12:16", jo, PingAnswered{"run/12/zero/1", AnswerGotIt}),
-			"ping 12:36 check zero to 2, guard: run/12/zero/1, 12:56, 13:16",
+			"ping 12:36 check zero to 2, guard: run/12/zero/1, 12:56, 13:16, 13:31 everybody",
 		},
 		{"done", falling().say("12:16", jo, PingAnswered{"run/12/zero/1/again/1", AnswerDone}), "ping 3.3. 00:16 probably cool to 1, due: run/12/probably-cool/1, 3.3. 12:16"},
 		{
@@ -62,7 +63,7 @@ func TestAnswers(t *testing.T) {
 			"short of water, and known to be",
 			begun().say("09:50", ana, WaterIn{Water: 2.4}).say("10:00", ana, AtPressure{}).say("10:02", ana, PingAnswered{"run/12/water/1", AnswerNotYet}),
 			"ping 11:25 hold nearly over to 1, due: run/12/hold-nearly/1\nping 11:30 hold over to 1, guard: run/12/hold-over/1, 11:35, 11:40, 11:45 everybody\n" +
-				"ping 11:00 water short to 1, guard: run/12/water/1, 11:05, 11:10 everybody",
+				"ping 11:00 water short to 1, guard: run/12/water/1, 11:05, 11:10 everybody, 11:25 everybody",
 		},
 		{
 			"short of water, told by another, and jo watches",
@@ -98,18 +99,54 @@ func TestCalledOffHot(t *testing.T) {
 	}{
 		{"never lit", begun().say("09:30", ana, CalledOff{}), ""},
 		{"at pressure", hot(), "ping 10:35 still hot to 1, guard: run/12/still-hot/1, 10:40, 10:45, 10:50 everybody"},
-		{"the flame is off", hot().say("10:33", ana, HeatOff{}), "ping 11:18 check zero to 1, guard: run/12/zero/1, 11:38, 11:58"},
-		{"so says a tap", hot().say("10:36", ana, PingAnswered{"run/12/still-hot/1", AnswerDone}), "ping 11:21 check zero to 1, guard: run/12/zero/1, 11:41, 12:01"},
+		{"the flame is off", hot().say("10:33", ana, HeatOff{}), "ping 11:18 check zero to 1, guard: run/12/zero/1, 11:38, 11:58, 12:13 everybody"},
+		{"so says a tap", hot().say("10:36", ana, PingAnswered{"run/12/still-hot/1", AnswerDone}), "ping 11:21 check zero to 1, guard: run/12/zero/1, 11:41, 12:01, 12:16 everybody"},
 		{"down", hot().say("10:33", ana, HeatOff{}).say("11:20", ana, AtZero{}), ""},
 		{
 			"off before it was called off",
 			begun().say("10:00", ana, AtPressure{}).say("10:30", jo, HeatOff{}).say("10:40", ana, CalledOff{}),
-			"ping 11:15 check zero to 1, guard: run/12/zero/1, 11:35, 11:55",
+			"ping 11:15 check zero to 1, guard: run/12/zero/1, 11:35, 11:55, 12:10 everybody",
 		},
 	}
 	for _, tt := range tests {
 		if diff := cmp.Diff(tt.want, due(tt.told.run(t, pot()).Wants(pot()))); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
+		}
+	}
+}
+
+// Who is not answered asks on: everybody, at growing gaps, for half a day. A flame
+// that was lit, and a weight that was put on, are asked after twice.
+func TestForgotten(t *testing.T) {
+	lit := func() *teller { return begun().say("09:00", ana, HeatOn{}) }
+	rising := func() *teller { return begun().say("09:50", ana, VentClosed{}) }
+	tests := []struct {
+		name string
+		told *teller
+		kind PingKind
+		want string
+	}{
+		{"hold over", begun().say("10:00", ana, AtPressure{}), WhoIsThere, "11:45 12:00 12:30 13:30 15:30 17:30 19:30 21:30 23:30"},
+		{"at zero", begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}), WhoIsThere, "13:10 13:40 14:40 16:40 18:40 20:40 22:40"},
+		{"called off hot", rising().say("10:00", jo, CalledOff{}), WhoIsThere, "10:20 10:35 11:05 12:05 14:05 16:05 18:05 20:05 22:05"},
+		{"steam", lit(), SteamYet, "09:40 10:10"},
+		{"steam, not yet", lit().say("09:41", ana, PingAnswered{"run/12/steam-yet/1", AnswerNotYet}), SteamYet, "09:56 10:26"},
+		{"pressure", rising(), PressureYet, "10:10 10:40"},
+		{"pressure, after steam again", rising().say("10:00", ana, Steam{}).say("10:10", ana, VentClosed{}), PressureYet, "10:30 11:00"},
+		{"steam, and it came", lit().say("09:41", ana, PingAnswered{"run/12/steam-yet/1", AnswerDone}), VentOver, "09:51"},
+	}
+	for _, tt := range tests {
+		var got []string
+		for _, p := range tt.told.run(t, pot()).Wants(pot()) {
+			if p.Kind == tt.kind {
+				got = append(got, hm(p.Due))
+			}
+			if p.Loudness != GuardPing && p.Kind != HoldNearlyOver {
+				t.Errorf("%s: %s is no guard", tt.name, p.Key)
+			}
+		}
+		if s := strings.Join(got, " "); s != tt.want {
+			t.Errorf("%s: %q, want %q", tt.name, s, tt.want)
 		}
 	}
 }

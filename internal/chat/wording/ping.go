@@ -220,6 +220,10 @@ func (v PingView) text() pingText {
 		return v.shelf()
 	case kitchen.WeeklyDigest: // never one of several: see Digest
 		return pingText{head: say("**The digest of the week.**")}
+	case kitchen.SteamYet:
+		return v.steamYet()
+	case kitchen.PressureYet:
+		return v.pressureYet()
 	}
 	panic("ping without words")
 }

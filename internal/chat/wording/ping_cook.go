@@ -53,26 +53,58 @@ func (v PingView) holdOver() pingText {
 	return t
 }
 
-// whoIsThere goes to every room when nobody answered.
+// whoIsThere goes to every room when nobody answered, shorter once it was asked.
 func (v PingView) whoIsThere() pingText {
 	where := v.Run.Cooker
 	if where == "" {
 		where = "the cooker"
 	}
-	act := "heat off now"
-	buttons := []chat.Button{v.button("Heat is off", "heat off"), tap("I've got it", "i've got it")}
-	if strings.Contains(v.Ping.Key, "/water/") {
-		act = "look now, it may run dry"
-		buttons = []chat.Button{tap("I've got it", "i've got it"), v.button("Heat is off", "heat off")}
+	done, act := v.button("Heat is off", "heat off"), v.button(v.no()+" heat off", "heat off")
+	what, gotIt, notYet := "heat off now", tap("I've got it", "i've got it"), tap("Not yet", "not yet")
+	buttons := []chat.Button{done, gotIt, notYet}
+	switch {
+	case strings.Contains(v.Ping.Key, "/water/"):
+		what, buttons = "look now, it may run dry", []chat.Button{gotIt, done, notYet}
+	case strings.Contains(v.Ping.Key, "/zero/"):
+		what, act = "zero yet? Leave it shut till then", v.button(v.no()+" at zero", "zero")
+		buttons = []chat.Button{v.button("It's at zero", "zero"), gotIt, notYet}
 	}
 	unheard := " Nobody answers."
 	if v.Late >= time.Minute {
 		unheard = "" // nobody was asked
 	}
 	return pingText{
-		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+act+".**"+unheard, where),
-		buttons: buttons, act: v.button(v.no()+" heat off", "heat off"),
+		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+what+".**"+unheard, where),
+		buttons: buttons, act: act,
 	}
+}
+
+// steamYet asks after a flame that was lit and forgotten.
+func (v PingView) steamYet() pingText {
+	t := pingText{
+		head:    say("**" + v.no() + ": steam yet?** Lit " + v.clock(v.Run.Since) + "."),
+		buttons: v.answers("Steam", "steam", "Not yet"), act: v.button(v.no()+" steam", "steam"),
+	}
+	if v.again() == 0 {
+		t.more = []chat.Para{say("Flame out, or not wanted? Say `heat off` or `call off " + v.no() + "`")}
+	}
+	return t
+}
+
+// pressureYet asks after a cooker that has its weight on and was forgotten.
+func (v PingView) pressureYet() pingText {
+	at := onGauge(v.Run)
+	if samePressure(v.Run.Shown(v.Run.Hold.At), fifteenPSI) {
+		at = "15"
+	}
+	t := pingText{
+		head:    say("**" + v.no() + " at " + at + " yet?** Weight on " + v.clock(v.Run.Since) + "."),
+		buttons: v.answers("At pressure", "at pressure", "Not yet"), act: v.button(v.no()+" is up", "at pressure"),
+	}
+	if v.again() == 0 {
+		t.more = []chat.Para{say("Look at vent, weight and gasket, and whether there is water: sagging at full flame can mean dry.")}
+	}
+	return t
 }
 
 // waterShort warns that the pot may run dry before the hold is over.

@@ -158,6 +158,10 @@ func pingWord(k kitchen.PingKind) string {
 		return "shelf"
 	case kitchen.WeeklyDigest:
 		return "digest"
+	case kitchen.SteamYet:
+		return "steam yet"
+	case kitchen.PressureYet:
+		return "pressure yet"
 	}
 	panic("ping without a word")
 }
@@ -203,6 +207,10 @@ func pingReason(k kitchen.PingKind) string {
 		return "Cooked grain is asked after at one month and at three."
 	case kitchen.WeeklyDigest:
 		return "It comes once a week, when there is something to say."
+	case kitchen.SteamYet:
+		return "Lit, and nobody had told of steam long after the usual time."
+	case kitchen.PressureYet:
+		return "Weight on, and nobody had told of pressure long after the usual time."
 	}
 	panic("ping without a reason")
 }

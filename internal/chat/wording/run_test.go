@@ -200,7 +200,9 @@ func TestEveryPingHasWords(t *testing.T) {
 		return d.run
 	}
 	soaking := at("09:05", kitchen.PrepBegun{What: kitchen.Soaking})
+	lit := at("10:00", kitchen.HeatOn{})
 	venting := at("10:25", kitchen.Steam{})
+	rising := at("10:36", kitchen.VentClosed{})
 	held := at("10:45", kitchen.AtPressure{})
 	fell := at("12:15", kitchen.HeatOff{})
 	cools := at("13:30", kitchen.AtZero{})
@@ -208,6 +210,7 @@ func TestEveryPingHasWords(t *testing.T) {
 	runs := map[kitchen.PingKind]kitchen.Run{
 		kitchen.PrepOver: soaking, kitchen.WetGrainStands: soaking, kitchen.VentOver: venting, kitchen.HoldNearlyOver: held,
 		kitchen.WaterShort: held, kitchen.HoldOver: held, kitchen.WhoIsThere: held, kitchen.CheckZero: fell, kitchen.StillHot: venting,
+		kitchen.SteamYet: lit, kitchen.PressureYet: rising,
 		kitchen.ProbablyCool: cools, kitchen.MeasureAgain: read, kitchen.CoolNow: read, kitchen.BookingOverrun: held,
 		kitchen.BagsThreeWeeks: cools, kitchen.ShelvedMonth: cools, kitchen.ShelvedThreeMonths: cools,
 	}
