@@ -39,6 +39,14 @@ func (r Run) heatDue() time.Time {
 	panic("stage " + r.Stage.String())
 }
 
+// MayBurn reports whether a run was called off with the flame on, and nobody has
+// said since that it is off.
+func (r Run) MayBurn() bool {
+	on, lit := r.LastStep(KindHeatOn)
+	off, heatOff := r.LastStep(KindHeatOff)
+	return r.Stage == StageCalledOff && lit && (!heatOff || off.At.Before(on.At))
+}
+
 // fallsAtLeast is the part of the usual fall under which a zero is doubted.
 const fallsAtLeast = 3
 

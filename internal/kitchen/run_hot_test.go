@@ -29,3 +29,27 @@ func TestZeroSoon(t *testing.T) {
 		}
 	}
 }
+
+// A run that was called off is over, and stays on the board while its flame is not
+// known to be off.
+func TestMayBurn(t *testing.T) {
+	lit := func() *teller { return begun().say("09:10", ana, HeatOn{}) }
+	for _, tt := range []struct {
+		name string
+		told *teller
+		want bool
+	}{
+		{"never lit", begun().say("09:30", ana, CalledOff{}), false},
+		{"lit", lit(), false},
+		{"called off hot", lit().say("09:30", ana, CalledOff{}), true},
+		{"off after that", lit().say("09:30", ana, CalledOff{}).say("09:40", jo, HeatOff{}), false},
+		{"off before that", lit().say("09:20", jo, HeatOff{}).say("09:30", ana, CalledOff{}), false},
+		{"zero says nothing of the flame", lit().say("09:30", ana, CalledOff{}).say("09:40", jo, AtZero{}), true},
+	} {
+		r := tt.told.run(t, pot())
+		listed := len(Board([]Run{r}, clock("10:00"))) == 1
+		if r.MayBurn() != tt.want || listed != (tt.want || !r.Stage.Over()) {
+			t.Errorf("%s: may burn %t, on the board %t", tt.name, r.MayBurn(), listed)
+		}
+	}
+}

@@ -163,12 +163,12 @@ type Row struct {
 	Newest *Reading
 }
 
-// Board lists the runs that are not over: what is hot first, then what is due
-// first.
+// Board lists the runs that are not over, or were called off and may still burn:
+// what is hot first, then what is due first.
 func Board(runs []Run, now time.Time) []Row {
 	var rows []Row
 	for _, r := range runs {
-		if r.Stage.Over() {
+		if r.Stage.Over() && !r.MayBurn() {
 			continue
 		}
 		row := Row{Run: r.No, Cook: r.Cook, Cooker: firstSet(r.pot.Name, r.Cooker), Stage: r.Stage, Since: r.Since}
@@ -202,7 +202,7 @@ func compareRows(a, b Row) int {
 
 // rank puts a hot cooker before all else.
 func (r Row) rank() int {
-	if r.Stage.Hot() || r.Stage == StageFalling {
+	if r.Stage.Hot() || r.Stage == StageFalling || r.Stage == StageCalledOff {
 		return 1
 	}
 	return 0

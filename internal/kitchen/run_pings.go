@@ -343,13 +343,11 @@ func (w *wanting) cool() {
 func (w *wanting) calledOff() {
 	r := w.run
 	off, heatOff := r.LastStep(KindHeatOff)
-	on, lit := r.LastStep(KindHeatOn)
 	switch {
-	case !lit:
-	case !heatOff || off.At.Before(on.At):
+	case r.MayBurn():
 		due := r.Since.Add(stillHotAfter)
 		w.add(Ping{Key: r.key("still-hot", 1), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
-	case !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
+	case heatOff && !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
 		due := off.At.Add(r.fallTime(w.pot))
 		w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook}, checkedAgain(due)...)
 	}

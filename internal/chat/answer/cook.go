@@ -244,6 +244,11 @@ func (t *turn) board() (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	burning, err := t.mayBurn()
+	if err != nil {
+		return chat.Post{}, err
+	}
+	open = append(open, burning...)
 	bookings, err := t.bookings()
 	if err != nil {
 		return chat.Post{}, err

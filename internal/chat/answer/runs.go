@@ -148,6 +148,21 @@ func (t *turn) endedLately(fits func(kitchen.Run) bool) ([]kitchen.Run, error) {
 	return only(runs, func(r kitchen.Run) bool { return t.m.At.Sub(r.Newest) <= endedCounts && fits(r) }), nil
 }
 
+// burnsAmong is among how many of the last runs one is looked for that was called off
+// with the flame on.
+const burnsAmong = 12
+
+// mayBurn lists the runs of late that were called off, and whose flame nobody has
+// said to be off.
+func (t *turn) mayBurn() ([]kitchen.Run, error) {
+	rows, err := t.book.LastRuns(burnsAmong)
+	if err != nil {
+		return nil, err
+	}
+	runs, err := t.folded(rows)
+	return only(runs, kitchen.Run.MayBurn), err
+}
+
 func firstRun(runs []kitchen.Run) kitchen.Run {
 	if len(runs) == 0 {
 		return kitchen.Run{}

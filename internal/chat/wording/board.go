@@ -96,6 +96,9 @@ func rowDue(r kitchen.Row, now time.Time) string {
 	case r.Stage == kitchen.StagePreparing && known:
 		return "preparing until " + until
 	}
+	if r.Stage == kitchen.StageCalledOff {
+		return "called off, flame not known off"
+	}
 	if r.Stage == kitchen.StagePlanned {
 		return stageWord(r.Stage)
 	}
