@@ -251,7 +251,16 @@ func TestPingsInQuietHours(t *testing.T) {
 
 var chainOfHold = []string{
 	"10:25 run/1/hold-nearly/1", "10:30 run/1/hold-over/1", "10:35 run/1/hold-over/1/again/1",
-	"10:40 run/1/hold-over/1/again/2", "10:45 run/1/hold-over/1/again/3",
+	"10:40 run/1/hold-over/1/again/2", "10:45 run/1/hold-over/1/again/3", "11:00 run/1/hold-over/1/again/4",
+	"11:30 run/1/hold-over/1/again/5", "12:30 run/1/hold-over/1/again/6", "14:30 run/1/hold-over/1/again/7",
+	"16:30 run/1/hold-over/1/again/8", "18:30 run/1/hold-over/1/again/9", "20:30 run/1/hold-over/1/again/10",
+	"22:30 run/1/hold-over/1/again/11",
+}
+
+var chainOfZero = []string{
+	"10:15 run/1/zero/1", "10:35 run/1/zero/1/again/1", "10:55 run/1/zero/1/again/2", "11:10 run/1/zero/1/again/3",
+	"11:40 run/1/zero/1/again/4", "12:40 run/1/zero/1/again/5", "14:40 run/1/zero/1/again/6", "16:40 run/1/zero/1/again/7",
+	"18:40 run/1/zero/1/again/8", "20:40 run/1/zero/1/again/9",
 }
 
 // After whatever is said the pings are those that the state wants.
@@ -260,7 +269,7 @@ func TestPingsReconciled(t *testing.T) {
 	wantLines(t, "at pressure", s.wanted(), chainOfHold...)
 	s.now = s.now.Add(30 * time.Minute)
 	s.say("kitchen", "Ana", "heat off")
-	wantLines(t, "heat off", s.wanted(), "10:15 run/1/zero/1", "10:35 run/1/zero/1/again/1", "10:55 run/1/zero/1/again/2")
+	wantLines(t, "heat off", s.wanted(), chainOfZero...)
 	s.say("kitchen", "Ana", "undo")
 	wantLines(t, "undone", s.wanted(), chainOfHold...)
 	m := s.message("kitchen", "Ana", "lost pressure")
@@ -269,7 +278,7 @@ func TestPingsReconciled(t *testing.T) {
 	edit := s.message("kitchen", "Ana", "heat off")
 	edit.Edits = m.Event
 	s.send(edit)
-	wantLines(t, "edited", s.wanted(), "10:15 run/1/zero/1", "10:35 run/1/zero/1/again/1", "10:55 run/1/zero/1/again/2")
+	wantLines(t, "edited", s.wanted(), chainOfZero...)
 	s.say("kitchen", "Robin", "the cooker falls in 30 min")
 	for range 2 {
 		s.say("kitchen", "Ana", "undo")
