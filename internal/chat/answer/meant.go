@@ -64,7 +64,7 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 		if !r.Has(t.member.No) && !(tells && store.RoomID(r.Room) == t.room.ID && isNext(r, tell.Entries[0])) {
 			return false
 		}
-		return !tells || t.follows(r, tell.Entries[0], t.m.At) == nil
+		return !tells || t.follows(r, r.AsMeant(tell.Entries[0], t.m.At), t.m.At) == nil
 	}
 	open, err := t.openRuns()
 	if _, takes := p.Intents[0].(phrase.TakeOver); takes && len(open) > 0 {

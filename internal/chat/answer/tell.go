@@ -127,6 +127,7 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
 	for n, e := range entries {
+		e = run.AsMeant(e, at)
 		at := t.after(run, e, t.began(e, at))
 		err := t.follows(run, e, at)
 		if errors.As(err, new(kitchen.AlreadySo)) && n < len(entries)-1 {

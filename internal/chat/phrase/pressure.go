@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ryebell/internal/calc/unit"
@@ -57,6 +58,8 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 	if e, ok := c.phrase("it's", "its"); ok && !at && !back && !says {
 		d = e
 	}
+	_, only := d.phrase("only", "just") // "its only 13": what is too little is a pressure
+	only = only && !at && slices.Contains([]string{"it's", "its", "is"}, d.word(-1))
 	if r, ok := d.token().(Range); ok && math.IsInf(r.Lo, -1) && strings.HasPrefix(d.word(0), "up") {
 		return upTo(r, d)
 	}
@@ -66,7 +69,7 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 		return event{}, c, false // "at 12.3" may be a unit of run 12
 	}
 	n := p.PSI()
-	if !ok || bare && number || number && !says && (n < leastCooking || n > mostCooking) {
+	if !ok || bare && number && !only || number && !says && (n < leastCooking || n > mostCooking) {
 		return event{}, c, false
 	}
 	ev := event{loose: number || bare}

@@ -60,7 +60,7 @@ func TestADayReads(t *testing.T) {
 		"Next: full flame; then say back at 15.",
 		"[Back at 15] [Heat is off] [Undo]")
 	reads(t, d.at("11:21").say(jo, kitchen.Dipped{To: psiSaid(11)}, 0),
-		"Noted: #12 fell to 11 psi.",
+		"Noted: #12 fell to 11 psi; still lost.",
 		"#12 lost pressure 11:20, 35 of 90 min",
 		"held. The hold starts again.",
 		"Next: full flame; then say back at 15.",

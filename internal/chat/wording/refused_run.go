@@ -20,9 +20,9 @@ type Asked struct {
 // notYet says what has to be told first.
 func notYet(r kitchen.NotYet) chat.Post {
 	if r.Said == kitchen.KindWaterLeft && r.Stage.Hot() {
-		return lines("**Water low in "+r.Run.String()+"? Heat off now**, and leave it shut until it is cold.",
+		return with(lines("**Water low in "+r.Run.String()+"? Heat off now**, and leave it shut until it is cold.",
 			"Never put cold water into a hot dry pot. Nothing was written.",
-			"Next: say `heat off`; what is left, once it is open.")
+			"Next: say `heat off`; what is left, once it is open."), runTap(r.Run, "Heat is off", "heat off"))
 	}
 	if r.Needs == kitchen.KindHeatOff {
 		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and its hold can't be over yet. Nothing was written.",

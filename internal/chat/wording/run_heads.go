@@ -131,6 +131,8 @@ func (v RunView) dipHead(s *sheet, e kitchen.Dipped) {
 		s.add(must, say("Noted: "+v.no()+to+", no loss of pressure."))
 	case e.For > 0:
 		s.add(must, say("Noted: "+v.no()+" fell"+to+" for "+minutes(e.For)+", from "+v.clock(v.At)+"."))
+	case v.Was != nil && v.Was.Stage == kitchen.StagePressureLost && v.Run.Stage == kitchen.StagePressureLost && to != "":
+		s.add(must, say("Noted: "+v.no()+" fell"+to+"; still lost."))
 	case v.Run.Stage != kitchen.StagePressureLost || to != "":
 		when := ""
 		if n := len(v.Run.Dips); v.Run.Stage == kitchen.StageAtPressure && n > 0 {

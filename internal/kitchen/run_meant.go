@@ -1,0 +1,53 @@
+package kitchen
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/calc/unit"
+)
+
+// AsMeant is the entry that something told of the run at an instant stands for.
+// While the hold goes on, a pressure that the cooker is at is a reading of its
+// gauge, which may be a loss; while pressure is lost it is one when it is still too
+// low, and how long a dip took does not end the loss, unless that was told as a dip
+// whose length is still to come.
+func (r Run) AsMeant(e RunEntry, at time.Time) RunEntry {
+	if at.Before(r.Since) {
+		return e
+	}
+	switch told := e.(type) {
+	case AtPressure:
+		if told.Gauge > 0 && (r.Stage == StageAtPressure && !r.saidTwice(told.Gauge, at) || r.Stage == StagePressureLost && r.tooLow(told.Gauge)) {
+			return GaugeRead(told)
+		}
+	case Dipped:
+		if r.Stage == StagePressureLost && !r.lostInDip() {
+			return Dipped{To: told.To}
+		}
+	case RunBegun, PrepBegun, PrepEnded, HeatOn, Steam, VentClosed, GaugeRead, PressureLost, PressureBack, HeatOff, AtZero, OutOfPot,
+		TempRead, WaterIn, WaterLeft, CalledOff, TookOver, HandOffered, HandAccepted, PingAnswered:
+	}
+	return e
+}
+
+// tooLow reports whether what the gauge shows is less than the hold asks for.
+func (r Run) tooLow(shown unit.GaugeKPa) bool {
+	return r.kitchen.TrueGauge(r.pot, shown) <= r.Hold.At-unit.PSI(gaugeStep)
+}
+
+// lostInDip reports whether the last loss was told as a dip.
+func (r Run) lostInDip() bool {
+	return len(r.Dips) > 0 && slices.ContainsFunc(r.told, func(t telling) bool {
+		_, dip := t.Entry.(Dipped)
+		return dip && t.No == r.Dips[len(r.Dips)-1].No
+	})
+}
+
+// saidTwice reports whether a pressure is the one that the hold has just begun at:
+// two people at one pot.
+func (r Run) saidTwice(shown unit.GaugeKPa, at time.Time) bool {
+	s, on := r.live()
+	off := r.kitchen.TrueGauge(r.pot, shown) - s.Gauge
+	return on && at.Sub(s.From) <= backTwice && max(off, -off) < unit.PSI(asGood)
+}

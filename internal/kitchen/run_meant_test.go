@@ -1,0 +1,47 @@
+package kitchen
+
+import (
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// A pressure told while the hold goes on is a reading; a dip told while pressure is
+// lost ends nothing.
+func TestAsMeant(t *testing.T) {
+	held := func() *teller { return begun().say("10:00", ana, AtPressure{Gauge: *psi(15)}) }
+	lost := func() *teller { return held().say("10:10", ana, PressureLost{}) }
+	tests := []struct {
+		name  string
+		told  *teller
+		at    string
+		entry RunEntry
+		want  RunEntry
+		stage Stage
+	}{
+		{"it fell", held(), "10:20", AtPressure{*psi(10)}, GaugeRead{*psi(10)}, StagePressureLost},
+		{"it stays up", held(), "10:20", AtPressure{*psi(15)}, GaugeRead{*psi(15)}, StageAtPressure},
+		{"without a figure", held(), "10:20", AtPressure{}, AtPressure{}, 0},
+		{"said by two at once", held(), "10:01", AtPressure{*psi(15)}, AtPressure{*psi(15)}, 0},
+		{"it was up before", held(), "09:55", AtPressure{*psi(15)}, AtPressure{*psi(15)}, StageAtPressure},
+		{"still low", lost(), "10:20", AtPressure{*psi(12)}, GaugeRead{*psi(12)}, StagePressureLost},
+		{"up again", lost(), "10:20", AtPressure{*psi(15)}, AtPressure{*psi(15)}, StageAtPressure},
+		{"how deep it is", lost(), "10:20", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11)}, StagePressureLost},
+		{"how long a dip took", held().say("10:10", ana, Dipped{}), "10:10", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11), For: 4 * time.Minute}, StageAtPressure},
+		{"a dip of the hold", held(), "10:20", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11), For: 4 * time.Minute}, StageAtPressure},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			r := tt.told.run(t, pot())
+			got := r.AsMeant(tt.entry, clock(tt.at))
+			if diff := cmp.Diff(tt.want, got); diff != "" {
+				t.Fatalf("(-want +got):\n%s", diff)
+			}
+			next, err := r.Apply(Record{By: jo, At: clock(tt.at), Written: clock("11:00"), Entry: got}, pot())
+			if refused := err != nil; refused != (tt.stage == 0) || !refused && next.Stage != tt.stage {
+				t.Errorf("stage %v, want %v; %v", next.Stage, tt.stage, err)
+			}
+		})
+	}
+}
