@@ -17,12 +17,15 @@ const (
 // writes a list of bytes as one text.
 type Part uint16
 
-// The parts. The gas is the bottle on the stove.
+// The parts. The gas is the bottle on the stove, the stove its flame or its power;
+// the valve is the one for safety, which is looked at after any overpressure.
 const (
 	Gasket Part = iota + 1
 	Vent
 	Gas
 	Gauge
+	Stove
+	Valve
 )
 
 // String returns the word for logs and the book.
@@ -36,6 +39,10 @@ func (p Part) String() string {
 		return "gas"
 	case Gauge:
 		return "gauge"
+	case Stove:
+		return "stove"
+	case Valve:
+		return "safety valve"
 	}
 	return "part not said"
 }
@@ -54,6 +61,9 @@ type GearChecked struct {
 	Cooker string `json:"cooker"`
 	Parts  []Part `json:"parts"`
 }
+
+// Heats reports whether a pot gets no heat once the part has failed.
+func (p Part) Heats() bool { return p == Gas || p == Stove }
 
 // GearEntry is an entry about the parts of a cooker: the types of this file and
 // [GaugeReads].
@@ -140,7 +150,7 @@ func GearDue(cooker string, known []Gear, earlier []Run, now time.Time, zone *ti
 		lit, ok := r.LastStep(KindHeatOn)
 		return ok && sameName(r.Cooker, cooker) && sameDay(lit.At, now, zone)
 	})
-	for _, p := range []Part{Gasket, Vent, Gas, Gauge} {
+	for _, p := range []Part{Gasket, Vent, Gas, Gauge, Stove, Valve} {
 		checked, looked := g.Checked[p]
 		if _, bad := g.Failed[p]; bad {
 			ask.Failed = append(ask.Failed, p)

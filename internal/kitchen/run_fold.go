@@ -160,6 +160,9 @@ func (f *folding) repeats(e RunEntry) bool {
 	case KindHeatOff, KindAtZero, KindOutOfPot:
 		return f.passedBy(k)
 	case KindHeatOn, KindSteam, KindVentClosed, KindAtPressure:
+		if lit, ok := f.LastStep(KindHeatOn); k == KindHeatOn && f.Stage == StagePressureLost {
+			return ok && !lit.At.Before(f.Since)
+		}
 		return !f.moves(k) && f.passedBy(k)
 	case KindRunBegun, KindDipped, KindGaugeRead, KindTempRead, KindWaterIn, KindWaterLeft,
 		KindTookOver, KindHandOffered, KindHandAccepted, KindPingAnswered:
@@ -175,12 +178,22 @@ func (f *folding) moves(k Kind) bool {
 
 // passedBy reports whether the step was taken since the flame was last lit.
 func (f *folding) passedBy(k Kind) bool {
-	for _, s := range slices.Backward(f.Steps) {
+	for i, s := range slices.Backward(f.Steps) {
 		if s.Kind == k {
 			return true
 		}
-		if s.Kind == KindHeatOn {
+		if s.Kind == KindHeatOn && !f.relit(i) {
 			return false
+		}
+	}
+	return false
+}
+
+// relit reports whether the flame lit at a step had only gone out by itself.
+func (f *folding) relit(step int) bool {
+	for _, s := range slices.Backward(f.Steps[:step]) {
+		if s.Kind == KindHeatOn || s.Kind == KindHeatOff {
+			return s.Kind == KindHeatOn
 		}
 	}
 	return false
@@ -244,7 +257,9 @@ func (f *folding) enter(s Stage) {
 func (f *folding) heatOn() {
 	f.endPrep()
 	f.step(KindHeatOn, 0)
-	f.enter(StageHeating)
+	if f.Stage != StagePressureLost { // there it is the same hold's flame
+		f.enter(StageHeating)
+	}
 }
 
 func (f *folding) steam() {

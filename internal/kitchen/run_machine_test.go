@@ -203,6 +203,9 @@ func (m *machine) nothingSkipped(t *rapid.T) {
 		if s.Kind == KindPressureBack {
 			i = onPath(KindAtPressure)
 		}
+		if s.Kind == KindHeatOn && at == onPath(KindAtPressure) {
+			continue // the flame had gone out: the same hold's is lit again
+		}
 		if i > at+1 {
 			t.Fatalf("%v skips %v: %+v", s.Kind, path[at+1].kind, m.run.Steps)
 		}

@@ -51,3 +51,16 @@ func (r Run) saidTwice(shown unit.GaugeKPa, at time.Time) bool {
 	off := r.kitchen.TrueGauge(r.pot, shown) - s.Gauge
 	return on && at.Sub(s.From) <= backTwice && max(off, -off) < unit.PSI(asGood)
 }
+
+// overStep is how far over its rating a cooker may read before that is too much:
+// what a dial is off by, and half a division.
+const overStep = 1.5
+
+// TooMuch is the true pressure that a gauge shows, and how far it is over what the
+// run's cooker is made for: its rating, or its usual pressure where that was not
+// said. False when it is within.
+func (r Run) TooMuch(shown unit.GaugeKPa) (real, over unit.GaugeKPa, is bool) {
+	real = r.kitchen.TrueGauge(r.pot, shown)
+	over = real - firstSet(r.pot.MaxGauge, r.kitchen.usualGauge(r.pot))
+	return real, over, over > unit.PSI(overStep)
+}

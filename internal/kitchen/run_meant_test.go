@@ -1,6 +1,8 @@
 package kitchen
 
 import (
+	"errors"
+	"math"
 	"testing"
 	"time"
 
@@ -43,5 +45,39 @@ func TestAsMeant(t *testing.T) {
 				t.Errorf("stage %v, want %v; %v", next.Stage, tt.stage, err)
 			}
 		})
+	}
+}
+
+// Too much is more than 1.5 psi over the rating, by true pressure; over 15 psi where
+// no rating was said.
+func TestTooMuch(t *testing.T) {
+	for _, tt := range []struct {
+		kitchen Settings
+		shown   float64
+		over    float64
+		much    bool
+	}{
+		{pot(), 16, 1, false},
+		{pot(), 17, 2, true},
+		{pot(CookerIs{Name: "big pot", MaxGauge: *psi(20)}), 20, 0, false},
+		{pot(CookerIs{Name: "big pot", MaxGauge: *psi(12)}), 15, 3, true},
+		{pot(GaugeReads{Cooker: "big pot", Low: *psi(1)}), 16, 2, true},
+	} {
+		r := begun().say("10:00", ana, AtPressure{}).run(t, tt.kitchen)
+		if _, over, much := r.TooMuch(*psi(tt.shown)); much != tt.much || math.Abs(over.PSI()-tt.over) > 0.01 {
+			t.Errorf("%v shown: %.2f over, too much %v", tt.shown, over.PSI(), much)
+		}
+	}
+}
+
+// A flame that went out is lit again in the same hold, once.
+func TestLitAgain(t *testing.T) {
+	r := begun().say("09:10", ana, HeatOn{}).say("10:00", ana, AtPressure{}).say("10:10", ana, PressureLost{}).say("10:20", ana, HeatOn{}).run(t, pot())
+	if r.Stage != StagePressureLost || len(r.Strays) > 0 {
+		t.Errorf("stage %v, strays %v", r.Stage, r.Strays)
+	}
+	_, err := r.Apply(Record{By: jo, At: clock("10:25"), Written: clock("10:25"), Entry: HeatOn{}}, pot())
+	if !errors.As(err, new(AlreadySo)) {
+		t.Errorf("lit twice: %v", err)
 	}
 }

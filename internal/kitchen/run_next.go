@@ -40,6 +40,8 @@ func (r Run) had(k Kind) bool {
 	switch {
 	case k == KindOutOfPot || k == KindWaterLeft || k == KindWaterIn:
 		return done
+	case k == KindHeatOn && r.Stage == StagePressureLost:
+		return true // no next step: it is said when the flame had gone out
 	case r.Stage == StageCalledOff:
 		return done
 	case k == KindDipped:

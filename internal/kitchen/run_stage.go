@@ -172,6 +172,7 @@ var follows = map[Stage][]move{
 		{KindDipped, StagePressureLost},
 		{KindGaugeRead, StagePressureLost},
 		{KindWaterIn, StagePressureLost},
+		{KindHeatOn, StagePressureLost}, // the flame had gone out
 		{KindCalledOff, StageCalledOff},
 	},
 	StageFalling: {

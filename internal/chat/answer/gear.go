@@ -43,15 +43,15 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	view := wording.GearView{Now: t.arrived()}
-	if run.No != 0 {
-		view.Run = &run
-	}
 	switch e := i.Entry.(type) {
 	case kitchen.GearFailed:
 		if e.Cooker == "" {
 			e.Cooker, e.Run = cooker, run.No
 		}
 		view.Entry = e
+		if run, err = t.noHeat(e, run); err != nil {
+			return chat.Post{}, err
+		}
 	case kitchen.GearChecked:
 		if e.Cooker == "" {
 			e.Cooker = cooker
@@ -59,6 +59,9 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 		view.Entry = e
 	case kitchen.GaugeReads:
 		return t.set(phrase.Set{Changes: []kitchen.Change{e}})
+	}
+	if run.No != 0 {
+		view.Run = &run
 	}
 	if err := t.write(kitchen.GearSubject, view.Entry, t.text); err != nil {
 		return chat.Post{}, err

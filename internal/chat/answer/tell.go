@@ -36,6 +36,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		t.about = run.No.Subject()
 		return wording.StillRising(run, e), nil
 	}
+	if post, answered, err := t.litAgain(i, run); err != nil || answered {
+		return post, err
+	}
 	return t.tellOf(run, i.Entries, at)
 }
 

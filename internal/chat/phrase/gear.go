@@ -67,7 +67,16 @@ var failures = [...]struct {
 	{kitchen.Gas, []string{
 		"gas ran out", "gas is out", "out of gas", "gas is empty", "gas empty", "ran out of gas", "gas bottle is empty", "gas bottle empty", "bottle is empty", "no gas left", "no more gas",
 		"gas is gone", "gas's out", "gas finished", "gas is finished", "gas went out", "empty gas bottle", "propane ran out", "propane is out", "out of propane", "gas bottle ran out", "gas all gone",
-		"no gas", "gas died", "the gas is gone", "we're out of gas", "flame went out",
+		"no gas", "gas died", "the gas is gone", "we're out of gas", "gas out", "bottle ran out",
+	}},
+	{kitchen.Stove, []string{
+		"flame went out", "flame is out", "flame's out", "flame out", "flame blew out", "flame died", "power cut", "power is out", "power's out", "power went out", "power out",
+		"stove went out", "stove died", "burner went out", "burner died", "no power", "power failure",
+	}},
+	{kitchen.Valve, []string{
+		"safety valve blew", "safety valve opened", "safety valve popped", "safety valve went off", "safety valve lifted", "plug blew", "plug popped", "safety plug blew",
+		"overpressure plug blew", "fuse plug blew", "valve blew", "safety blew", "needle in the red", "needle is in the red", "needle's in the red", "gauge in the red",
+		"gauge is in the red", "in the red", "overpressure",
 	}},
 	{kitchen.Vent, []string{
 		"vent is blocked", "vent blocked", "vent clogged", "vent is clogged", "vent pipe blocked", "vent is stuck", "vent stuck", "vent pipe is blocked", "blocked vent", "vent failed", "vent is dirty",
@@ -87,6 +96,8 @@ var partWords = [...]struct {
 	{kitchen.Gasket, []string{"gasket", "seal", "the gasket", "gaskets", "rubber"}},
 	{kitchen.Vent, []string{"vent", "vent pipe", "the vent", "vents", "weight and vent"}},
 	{kitchen.Gas, []string{"gas", "gas bottle", "the gas", "bottle", "propane", "the bottle", "the gas bottle"}},
+	{kitchen.Stove, []string{"stove", "the stove", "burner", "the burner", "power", "the power"}},
+	{kitchen.Valve, []string{"safety valve", "the safety valve", "valve", "the valve", "safety plug", "plug", "the plug"}},
 	{kitchen.Gauge, []string{"gauge", "dial", "the gauge", "needle", "the dial", "dial gauge", "pressure gauge"}},
 }
 
@@ -174,7 +185,7 @@ func checked(c cursor) ([]kitchen.Part, cursor, bool) {
 		if e, more := d.parted().phrase(fineWords...); more && ok {
 			d = e
 		}
-		return parts, d.over("today", "again"), ok
+		return parts, d.over("today", "again", "on", "is on", "connected"), ok
 	}
 	parts, d, ok := partList(c)
 	if !ok {

@@ -13,10 +13,11 @@ type told struct {
 
 // stages are the things that are told in words alone.
 var stages = [...]told{
-	{kitchen.HeatOn{}, kitchen.KindHeatOn, []string{"lit it", "on the stove", "put it on the stove", "lit", "it's lit", "its lit", "fire on", "it's on the stove", "its on the stove", "turned it on"}, []string{
+	{kitchen.HeatOn{}, kitchen.KindHeatOn, []string{"lit it", "on the stove", "put it on the stove", "lit", "it's lit", "its lit", "fire on", "it's on the stove", "its on the stove", "turned it on", "lit it again", "relit it", "relit", "lit again"}, []string{
 		"heat on", "heat is on", "heat's on", "heats on", "flame on", "flame is on", "flame's on", "flames on", "burner on", "burner is on", "burner's on",
 		"stove on", "stove is on", "stove's on", "turned the heat on", "turned on the heat", "heat going", "heating up", "started heating", "lit the burner", "lit the stove",
-		"lit the gas", "gas on", "started the heat", "turned the flame on", "lit the pot", "turned the burner on", "heating",
+		"lit the gas", "gas on", "started the heat", "turned the flame on", "lit the pot", "turned the burner on", "heating", "flame is back", "flame's back", "flame is back on", "flame's back on", "flame back on",
+		"power is back", "power's back", "stove is back on", "gas is back on", "gas is back", "heat is back on", "heat's back on", "relit the burner", "lit the burner again",
 	}},
 	{kitchen.Steam{}, kitchen.KindSteam, []string{"steam", "steaming", "venting"}, []string{
 		"steam is coming out", "steam coming out", "steam comes out", "started venting", "vent started", "vent start", "steaming now", "venting now",
@@ -38,6 +39,7 @@ var stages = [...]told{
 		"lost pressure", "pressure lost", "pressure is lost", "pressure's lost", "losing pressure", "it lost pressure", "pressure gone", "pressure's gone",
 		"pressure is gone", "pressure is dropping", "pressure's dropping", "pressure dropping", "pressure is falling", "pressure falling", "pressure's falling",
 		"pressure fell", "pressure is going down", "lost the pressure", "pressure went down", "not holding pressure", "pressure dropped", "dropping pressure",
+		"pressure low", "pressure is low", "pressure's low", "low pressure", "sagging", "pressure is sagging", "pressure sagging", "it's sagging", "its sagging", "pressure too low", "pressure is too low",
 	}},
 	{kitchen.PressureBack{}, kitchen.KindPressureBack, []string{"it's back up", "its back up", "back up"}, []string{
 		"pressure back", "pressure is back", "pressure's back", "back at pressure", "back to pressure", "back up to pressure", "pressure's back up",

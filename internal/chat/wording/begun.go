@@ -127,6 +127,10 @@ func partWord(p kitchen.Part) string {
 		return "gas"
 	case kitchen.Gauge:
 		return "gauge"
+	case kitchen.Stove:
+		return "stove"
+	case kitchen.Valve:
+		return "safety valve"
 	}
 	panic("part without words")
 }

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -23,6 +24,10 @@ func GearTold(v GearView) chat.Post {
 	var s sheet
 	switch e := v.Entry.(type) {
 	case kitchen.GearFailed:
+		if e.Part == kitchen.Valve {
+			v.over(&s, e)
+			break
+		}
 		s.add(must, say("**"+failedWord(e.Part)+"** in {}: written down. I ask for it before the next cook.", cookerOf(e.Cooker)))
 		v.failed(&s, e)
 	case kitchen.GearChecked:
@@ -31,6 +36,9 @@ func GearTold(v GearView) chat.Post {
 			parts = append(parts, partWord(p))
 		}
 		s.add(must, say("**"+capital(listed(parts))+" looked at**, {}, "+near(v.Now, v.Now)+".", cookerShort(e.Cooker)))
+		if slices.ContainsFunc(e.Parts, kitchen.Part.Heats) && v.lost(&s) {
+			break
+		}
 		s.then(nil, tap("Undo", "undo"))
 	case kitchen.GaugeReads:
 		for _, b := range gaugeChanged(e, v.After) {
@@ -52,6 +60,10 @@ func failedWord(p kitchen.Part) string {
 		return "Gas ran out"
 	case kitchen.Gauge:
 		return "Gauge failed"
+	case kitchen.Stove:
+		return "Stove out"
+	case kitchen.Valve:
+		return "Too much pressure"
 	}
 	panic("part without words")
 }
@@ -67,13 +79,52 @@ func (v GearView) failed(s *sheet, e kitchen.GearFailed) {
 	case kitchen.Vent:
 		s.add(must, say("**"+r.No.String()+" is on: heat off, and leave it shut until zero.** A blocked vent can't let pressure out."))
 		s.then(nil, runTap(r.No, "Heat is off", "heat off"))
-	case kitchen.Gas:
-		s.add(must, say("**"+r.No.String()+"**: new bottle on? The hold starts again once it is back at "+psi(r.Hold.At)+"."))
-		s.then(say("Next: say when it fell below."), runTap(r.No, "Lost pressure", "lost pressure"), runTap(r.No, "Heat is off", "heat off"))
+	case kitchen.Gas, kitchen.Stove:
+		if v.lost(s) {
+			return
+		}
+		s.then(say("Next: say `lit again` once "+r.No.String()+" is."), runTap(r.No, "Lit again", "lit again"), runTap(r.No, "Heat is off", "heat off"))
+		s.undoable()
+	case kitchen.Valve:
+		panic("overpressure has words of its own")
 	case kitchen.Gasket, kitchen.Gauge:
 		s.add(must, say("**"+r.No.String()+" is on.** Does it hold "+psi(r.Hold.At)+"? If not, the hold doesn't count."))
 		s.then(say("Next: say so if it fell below."), runTap(r.No, "Lost pressure", "lost pressure"), runTap(r.No, "Heat is off", "heat off"))
 	}
+}
+
+// lost says how a hold stands that the heat failed in; false when none was lost.
+func (v GearView) lost(s *sheet) bool {
+	if v.Run == nil || v.Run.Stage != kitchen.StagePressureLost {
+		return false
+	}
+	run := RunView{Run: *v.Run, Was: v.Run, Now: v.Now}
+	s.add(must, run.state())
+	run.lost(s)
+	s.next = say("Next: lit again? Full flame; then say `" + run.backAt() + "`.")
+	s.undoable()
+	return true
+}
+
+// over says what to do when there is more pressure than a cooker is made for, and
+// nobody read how much.
+func (v GearView) over(s *sheet, e kitchen.GearFailed) {
+	s.add(must, say("**Too much pressure in {}: heat off now.** Stand back, leave it shut until zero. The maker's manual says what then.", cookerOf(e.Cooker)))
+	s.add(must, say("Written down: I ask for the safety valve before the next cook."))
+	if v.Run != nil && v.Run.Stage.Hot() {
+		s.then(nil, runTap(v.Run.No, "Heat is off", "heat off"))
+	} else {
+		s.then(nil, tap("Undo", "undo"))
+	}
+}
+
+// LitAgain says how a run stands whose flame had gone out and is on again.
+func LitAgain(v RunView) chat.Post {
+	var s sheet
+	s.add(must, say("**Lit again** "+v.clock(v.At)+": written down."))
+	v.stage(&s)
+	s.undoable()
+	return s.post(chat.Answer)
 }
 
 // goesOn says what a corrected gauge does to the hold that runs.

@@ -36,7 +36,11 @@ type RunView struct {
 // Run answers what was said of a run: what is due when, what to watch for, what
 // to say next.
 func Run(v RunView) chat.Post {
+	if post, far := v.farOver(); far {
+		return post
+	}
 	var s sheet
+	v.over(&s)
 	v.told(&s)
 	v.stage(&s)
 	v.takes(&s)
@@ -55,7 +59,12 @@ func (v RunView) told(s *sheet) {
 	switch e := v.Told.(type) {
 	case kitchen.RunBegun:
 		s.add(must, say("**"+v.no()+"** is in the book."))
-	case kitchen.PrepBegun, kitchen.PrepEnded, kitchen.HeatOn, kitchen.Steam, kitchen.VentClosed, kitchen.AtPressure,
+	case kitchen.HeatOn:
+		if v.Run.Stage == kitchen.StagePressureLost && !v.overtaken() {
+			s.add(must, say("**"+v.no()+" lit again** "+v.clock(v.At)+"."))
+		}
+		v.notedLate(s)
+	case kitchen.PrepBegun, kitchen.PrepEnded, kitchen.Steam, kitchen.VentClosed, kitchen.AtPressure,
 		kitchen.PressureBack, kitchen.PressureLost:
 		v.notedLate(s)
 	case kitchen.AtZero, kitchen.OutOfPot:

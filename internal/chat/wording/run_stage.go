@@ -201,11 +201,16 @@ func (v RunView) lost(s *sheet) {
 		}
 		s.add(must, say(water+" Sagging at full flame can mean dry: heat off then, shut till cold, never cold water in."))
 	}
-	back, at := "back at pressure", "Back at pressure"
+	back := v.backAt()
+	s.then(say("Next: full flame; then say `"+back+"`."), v.button(capital(back), back), v.button("Heat is off", "heat off"))
+}
+
+// backAt is what is said once a lost pressure is back.
+func (v RunView) backAt() string {
 	if samePressure(v.Run.Shown(v.Run.Hold.At), fifteenPSI) {
-		back, at = "back at 15", "Back at 15"
+		return "back at 15"
 	}
-	s.then(say("Next: full flame; then say `"+back+"`."), v.button(at, back), v.button("Heat is off", "heat off"))
+	return "back at pressure"
 }
 
 func (v RunView) falling(s *sheet) {

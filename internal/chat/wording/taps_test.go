@@ -143,10 +143,8 @@ func TestBesideTheRunReads(t *testing.T) {
 	reads(t, GearTold(GearView{Entry: kitchen.GearFailed{Cooker: "big pot", Part: kitchen.Gas}, Run: &d.run, Now: d.now}),
 		"Gas ran out in the big pot: written",
 		"down. I ask for it before the next cook.",
-		"#12: new bottle on? The hold starts",
-		"again once it is back at 15 psi.",
-		"Next: say when it fell below.",
-		"[Lost pressure] [Heat is off]")
+		"Next: say lit again once #12 is.",
+		"[Lit again] [Heat is off] [Undo]")
 	after := d.settings.With(kitchen.GaugeReads{Cooker: "big pot", Low: -fifteenPSI / 15})
 	reads(t, GearTold(GearView{Entry: kitchen.GaugeReads{Cooker: "big pot", Low: -fifteenPSI / 15}, After: after, Now: d.now}),
 		"The gauge of the big pot reads 1 psi",

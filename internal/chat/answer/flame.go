@@ -1,0 +1,71 @@
+package answer
+
+import (
+	"errors"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+)
+
+// noHeat writes that the runs at pressure in a cooker lost it as the gas or the
+// stove failed: the hold doesn't count on. It gives back the run to speak of.
+func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, error) {
+	open, err := t.openRuns()
+	if err != nil || !e.Part.Heats() {
+		return told, err
+	}
+	for _, r := range open {
+		if e.Run != 0 && r.No != e.Run || e.Run == 0 && !sameCooker(r.Cooker, e.Cooker) || !r.Stage.Hot() {
+			continue
+		}
+		if told.No == 0 || !sameCooker(told.Cooker, e.Cooker) || r.No == e.Run {
+			told = r
+		}
+		if r.Stage != kitchen.StageAtPressure {
+			continue
+		}
+		if _, err := t.append(r.No.Subject(), kitchen.PressureLost{}, t.after(r, kitchen.PressureLost{}, t.m.At), t.text); err != nil {
+			return told, err
+		}
+		if told.No == r.No {
+			if told, err = t.theRun(r.No); err != nil {
+				return told, err
+			}
+		}
+	}
+	return told, nil
+}
+
+// litAgain takes a flame that is lit for the end of the gas or the stove having
+// failed. Where that was all that was told, and the run can't be lit once more, it
+// is the answer.
+func (t *turn) litAgain(i phrase.Tell, run kitchen.Run) (chat.Post, bool, error) {
+	if !is[kitchen.HeatOn](i.Entries[0]) || i.When != nil || !run.Stage.Hot() {
+		return chat.Post{}, false, nil
+	}
+	known, err := t.gear()
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	mended := kitchen.GearChecked{Cooker: run.Cooker}
+	for _, g := range known {
+		for _, part := range []kitchen.Part{kitchen.Gas, kitchen.Stove} {
+			if _, failed := g.Failed[part]; failed && sameCooker(g.Cooker, run.Cooker) {
+				mended.Parts = append(mended.Parts, part)
+			}
+		}
+	}
+	if len(mended.Parts) == 0 {
+		return chat.Post{}, false, nil
+	}
+	if err := t.write(kitchen.GearSubject, mended, t.text); err != nil {
+		return chat.Post{}, false, err
+	}
+	if err := t.follows(run, i.Entries[0], t.m.At); !errors.As(err, new(kitchen.AlreadySo)) || len(i.Entries) > 1 {
+		return chat.Post{}, false, nil
+	}
+	t.kind, t.about = tellKind, run.No.Subject()
+	return wording.LitAgain(wording.RunView{Run: run, Was: &run, At: t.now, Now: t.arrived(), Who: t.who}), true, nil
+}
