@@ -25,8 +25,6 @@ func (r Run) AsMeant(e RunEntry, at time.Time) RunEntry {
 		if r.Stage == StagePressureLost && !r.lostInDip() {
 			return Dipped{To: told.To}
 		}
-	case RunBegun, PrepBegun, PrepEnded, HeatOn, Steam, VentClosed, GaugeRead, PressureLost, PressureBack, HeatOff, AtZero, OutOfPot,
-		TempRead, WaterIn, WaterLeft, CalledOff, TookOver, HandOffered, HandAccepted, PingAnswered:
 	}
 	return e
 }
