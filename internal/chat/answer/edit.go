@@ -60,6 +60,11 @@ func (t *turn) replace() error {
 // restore says again what an edited message had said, when the new text was
 // refused: nothing that stood is lost by a slip.
 func (t *turn) restore() error {
+	if t.back != nil && len(t.replaced) > 0 {
+		if err := t.strikeOne(*t.back); err != nil {
+			return err
+		}
+	}
 	for _, e := range t.replaced {
 		if err := t.writeAt(e.Subject, e.Entry, e.At); err != nil {
 			return err
@@ -89,8 +94,55 @@ func (t *turn) strike(turn store.InboxID) ([]store.Logged, error) {
 		if err := t.strikeOne(standing[i]); err != nil {
 			return nil, err
 		}
+		if err := t.bringBack(standing[i], entries); err != nil {
+			return nil, err
+		}
 	}
 	return standing, t.reload()
+}
+
+// bringBack writes anew what an entry had replaced when it corrected the time of it,
+// as of its old time and for the turn that had told it, so that a second undo finds it
+// there.
+func (t *turn) bringBack(correction store.Logged, turn []store.Logged) error {
+	old, ok, err := t.correctedBy(correction, turn)
+	if err != nil || !ok {
+		return err
+	}
+	line := old.Line
+	line.Written = t.m.Arrived
+	no, err := t.appendLine(line)
+	if err != nil {
+		return err
+	}
+	old.No = no
+	t.back = &old
+	return nil
+}
+
+// correctedBy is the entry of another turn that a correction took back to write it
+// with another time; turn is all that its turn wrote. The last one counts, which is
+// what was last brought back.
+func (t *turn) correctedBy(correction store.Logged, turn []store.Logged) (store.Logged, bool, error) {
+	told, ok := correction.Entry.(kitchen.RunEntry)
+	if !ok {
+		return store.Logged{}, false, nil
+	}
+	for _, e := range slices.Backward(turn) {
+		struck, ok := e.Entry.(kitchen.Struck)
+		if !ok || e.Subject != correction.Subject {
+			continue
+		}
+		old, err := t.book.Entry(struck.No)
+		if err != nil {
+			return store.Logged{}, false, err
+		}
+		was, ok := old.Entry.(kitchen.RunEntry)
+		if ok && old.Inbox != correction.Inbox && kitchen.KindOf(was) == kitchen.KindOf(told) {
+			return old, true, nil
+		}
+	}
+	return store.Logged{}, false, nil
 }
 
 // strikeOne takes back one entry, and what was derived from it.
@@ -198,16 +250,20 @@ func (t *turn) writeAt(subject string, e kitchen.Entry, at time.Time) error {
 }
 
 func (t *turn) append(subject string, e kitchen.Entry, at time.Time, said string) (kitchen.EntryNo, error) {
+	return t.appendLine(store.Line{
+		By: t.member.No, Room: t.room.ID, Inbox: t.owner, At: at, Written: t.m.Arrived, Subject: subject, Entry: e, Said: said,
+	})
+}
+
+func (t *turn) appendLine(l store.Line) (kitchen.EntryNo, error) {
 	t.entries++
-	t.wrote[subject] = true
-	if no, ok := runOf(subject); ok {
+	t.wrote[l.Subject] = true
+	if no, ok := runOf(l.Subject); ok {
 		t.touched[no] = true
 		delete(t.runs, no)
 	}
-	if subject == kitchenSubject {
+	if l.Subject == kitchenSubject {
 		clear(t.runs)
 	}
-	return t.book.Append(store.Line{
-		By: t.member.No, Room: t.room.ID, Inbox: t.owner, At: at, Written: t.m.Arrived, Subject: subject, Entry: e, Said: said,
-	})
+	return t.book.Append(l)
 }

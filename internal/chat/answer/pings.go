@@ -209,6 +209,9 @@ func oneOfChains(batch []store.PingRow) []store.PingRow {
 func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: p.now.Sub(earliest(p.since[row.Chain()], row.Due))}
 	var err error
+	if v.Heard, err = p.heard(row); err != nil {
+		return v, err
+	}
 	if row.To != 0 {
 		if v.To, err = mention(p.book, row.To); err != nil {
 			return v, err
@@ -239,6 +242,29 @@ func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 		return v, nil
 	}
 	return v, fmt.Errorf("ping key %q names nothing", row.Key)
+}
+
+// heard is when something was last written that the ping can follow from: the newest
+// entry of a booking, a start or gear, and of a run what was taken back last, which the
+// run itself doesn't know any more.
+func (p pinging) heard(row store.PingRow) (time.Time, error) {
+	subject, of := startSubject, func(store.Logged) bool { return true }
+	if no, ok := runOf(row.Key); ok {
+		subject, of = no.Subject(), func(e store.Logged) bool { return is[kitchen.Struck](e.Entry) }
+	}
+	switch row.Kind {
+	case kitchen.BookingOverrun, kitchen.SoakForBooking:
+		subject, of = kitchen.BookingsSubject, func(store.Logged) bool { return true }
+	case kitchen.GaugeCheckDue:
+		subject = kitchen.GearSubject
+	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
+		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain, kitchen.CoolNow:
+	}
+	latest, err := p.book.Latest(subject, 20)
+	if i := slices.IndexFunc(latest, of); err == nil && i >= 0 {
+		return latest[i].Written, nil
+	}
+	return time.Time{}, err
 }
 
 // booking is the booking that a ping is about.

@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strings"
@@ -227,6 +228,25 @@ func (t *turn) past(m *phrase.Moment) (time.Time, error) {
 	return meant[0].UTC(), nil
 }
 
+// corrected is the instant that a moment means which corrects another one: a time of
+// day alone is the one nearest to what stood, of those that have passed.
+func (t *turn) corrected(m phrase.Moment, was time.Time) (time.Time, error) {
+	if m.Clock == nil || m.Day.Said {
+		return t.past(&m)
+	}
+	was = was.In(t.now.Location())
+	until := was.Add(12 * time.Hour)
+	if until.After(t.now) {
+		until = t.now
+	}
+	meant := append(m.Resolve(was, phrase.Back), m.Resolve(until, phrase.Back)...)
+	if len(meant) == 0 {
+		return t.past(&m)
+	}
+	near := slices.MinFunc(meant, func(a, b time.Time) int { return cmp.Compare(a.Sub(was).Abs(), b.Sub(was).Abs()) })
+	return near.UTC(), nil
+}
+
 // arrived is when the message came in, in the kitchen's zone.
 func (t *turn) arrived() time.Time { return t.m.Arrived.In(t.now.Location()) }
 
@@ -260,7 +280,7 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 	}
 	at := last.At.Add(i.To.Shift)
 	if !i.FromThere {
-		if at, err = t.past(&i.To); err != nil {
+		if at, err = t.corrected(i.To, last.At); err != nil {
 			return chat.Post{}, err
 		}
 	}

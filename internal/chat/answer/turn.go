@@ -43,6 +43,8 @@ type turn struct {
 	runs map[kitchen.RunNo]kitchen.Run
 	// replaced is what the edited message had written.
 	replaced []store.Logged
+	// back is what this turn wrote anew since it took back the correction of it.
+	back *store.Logged
 	// forgotten is set when the speaker asked to be forgotten: done last, after
 	// the goodbye is queued.
 	forgotten bool

@@ -123,6 +123,12 @@ func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string) (
 		return chat.Post{}, err
 	}
 	t.about = e.Subject
+	if t.back != nil {
+		return wording.BroughtBack(wording.RunView{
+			Run: run, Told: told, At: t.back.At.In(t.now.Location()), No: t.back.No, WasAt: e.At.In(t.now.Location()),
+			Now: t.arrived(), Who: t.who, First: t.once(no),
+		}), nil
+	}
 	view := wording.RunView{Run: run, Told: told, At: e.At.In(t.now.Location()), No: e.No, Now: t.arrived(), Who: t.who, First: t.once(no)}
 	return wording.TakenBack(view, by), nil
 }

@@ -21,6 +21,9 @@ type PingView struct {
 	// Now is when it is sent, in the kitchen's zone; Late how long after it was due.
 	Now  time.Time
 	Late time.Duration
+	// Heard is when the book last changed in what the ping follows from, where its run
+	// doesn't know that; zero for not known.
+	Heard time.Time
 	// Booking is the one that is overrun, or that grain is soaked for.
 	Booking kitchen.Booking
 	// Order and OutBy are what a start is for and when it is to be out.
@@ -155,12 +158,16 @@ func lateBy(d time.Duration) string {
 }
 
 // late is how late the ping comes, counted from when it could be wanted at all: what
-// was told late made it due in the past.
+// was told late, or taken back, made it due in the past.
 func (v PingView) late() time.Duration {
-	if v.Run.Heard.IsZero() {
+	heard := v.Run.Heard
+	if v.Heard.After(heard) {
+		heard = v.Heard
+	}
+	if heard.IsZero() {
 		return v.Late
 	}
-	return min(v.Late, max(0, v.Now.Sub(v.Run.Heard)))
+	return min(v.Late, max(0, v.Now.Sub(heard)))
 }
 
 func (v PingView) clock(t time.Time) string { return near(v.Now, t) }

@@ -54,7 +54,10 @@ func Run(v RunView) chat.Post {
 // it.
 func (v RunView) told(s *sheet) {
 	if !v.WasAt.IsZero() {
-		return // the state says what follows from it
+		if _, off := v.Told.(kitchen.HeatOff); off {
+			v.offHead(s)
+		}
+		return // of all else the state says what follows from it
 	}
 	switch e := v.Told.(type) {
 	case kitchen.RunBegun:

@@ -76,6 +76,19 @@ func gaugeWords(c kitchen.GaugeReads) string {
 	return "gauge " + psi(c.Low) + " low"
 }
 
+// BroughtBack says that the correction of a time was taken back: v.At is the time that
+// stands again, v.WasAt the one that was struck, v.Run the run as it is now.
+func BroughtBack(v RunView) chat.Post {
+	var s sheet
+	s.add(must, say(capital(kindWord(kindOf(v.Told)))+" **"+v.clock(v.At)+"** again, was "+v.clock(v.WasAt)+"."))
+	if _, off := v.Told.(kitchen.HeatOff); off {
+		v.offHead(&s)
+	}
+	v.At, v.WasAt = v.Now, time.Time{} // nothing else was said
+	v.stage(&s)
+	return s.post(chat.Answer)
+}
+
 // TakenBack says what was taken back of a run and how it stands now: v.Told is what
 // was struck, v.Run the run without it. By names who had said it, when that was
 // somebody else.
