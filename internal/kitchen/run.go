@@ -23,7 +23,8 @@ type Run struct {
 	// Turn, Load and Loads say from which plan it was put on: see [RunBegun].
 	Turn        int64
 	Load, Loads int
-	// Begun is when it was put on or its preparation started.
+	// Begun is when it was put on, or when the first of it happened, where that was
+	// told later: at most a day before.
 	Begun time.Time
 	// Cook is who watches it now, zero for nobody named. Offered is who was asked
 	// to take over and has not accepted.
@@ -179,7 +180,7 @@ func (r Run) check(rec Record, s Settings) error {
 	if over.After(rec.Written.Add(clockSkew)) {
 		return InFuture{At: over, Told: rec.Written}
 	}
-	if rec.At.Before(r.Begun) {
+	if rec.At.Before(r.Begun) && (r.putOn().Sub(rec.At) > bookedLate || !slices.Contains(begins, e.kind())) {
 		return BeforeRun{Run: r.No, At: rec.At, Begun: r.Begun}
 	}
 	return r.checkFigures(e, s)
@@ -267,8 +268,11 @@ func fold(told []telling) (Run, error) {
 		return Run{}, NoSuchRun{}
 	}
 	f := folding{}
-	f.begin(told[first])
+	f.begin(told[first], earliestOf(told, told[first]))
 	for i, t := range told {
+		if t.At.Before(told[first].At) {
+			t.s = told[first].s // what was named by putting it on
+		}
 		if i != first {
 			f.take(t)
 		}
@@ -280,6 +284,35 @@ func fold(told []telling) (Run, error) {
 		}
 	}
 	return f.Run, nil
+}
+
+// bookedLate is how long before it was put on the book a run can have begun: people
+// tell of a cook, or of a soak overnight, when it is under way.
+const bookedLate = 24 * time.Hour
+
+// begins lists what a run can have begun with before it was put on.
+var begins = []Kind{KindPrepBegun, KindPrepEnded, KindWaterIn, KindHeatOn, KindSteam, KindVentClosed, KindAtPressure}
+
+// earliestOf is when the first of a run happened that lies no more than [bookedLate]
+// before it was put on.
+func earliestOf(told []telling, begun telling) time.Time {
+	first := begun.At
+	for _, t := range told {
+		if t.At.Before(first) && begun.At.Sub(t.At) <= bookedLate {
+			first = t.At
+		}
+	}
+	return first
+}
+
+// putOn is when the run was put on the book.
+func (r Run) putOn() time.Time {
+	for _, t := range r.told {
+		if _, ok := t.Entry.(RunBegun); ok {
+			return t.At
+		}
+	}
+	return r.Begun
 }
 
 // inOrder puts records in the order of when they happened; of two at once the one

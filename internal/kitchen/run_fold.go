@@ -13,8 +13,11 @@ type folding struct {
 	rec telling // the one being taken
 }
 
-func (f *folding) begin(t telling) {
+// begin puts a run on that began at a time, which may lie before it was put on the
+// book.
+func (f *folding) begin(t telling, at time.Time) {
 	e := t.Entry.(RunBegun)
+	t.At = at
 	f.rec = t
 	f.No, f.Cooker, f.Order, f.Room, f.Follows, f.Cook = e.Run, e.Cooker, e.Order, e.Room, e.Follows, e.Cook
 	f.Turn, f.Load, f.Loads = e.Turn, e.Load, e.Loads

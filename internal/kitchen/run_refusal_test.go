@@ -81,9 +81,9 @@ func TestRunRefusals(t *testing.T) {
 			Over{Run: 12, Said: KindSteam, Stage: StageCalledOff},
 		},
 		{
-			"before the run", begun(), "08:30", jo,
+			"more than a day before it was put on", begunLate(), "08:30", jo,
 			HeatOn{},
-			BeforeRun{Run: 12, At: clock("08:30"), Begun: clock("09:00")},
+			BeforeRun{Run: 12, At: clock("08:30"), Begun: clock("2 09:00")},
 		},
 		{
 			"heat off before what was read later", held().say("10:40", ana, GaugeRead{unit.PSI(15)}).say("10:50", jo, PressureLost{}), "10:30", ana,
@@ -134,13 +134,23 @@ func TestInFuture(t *testing.T) {
 	}
 }
 
-// Whoever is sure of it can have it written: a run that was lit before anybody
-// told the bot.
-func TestBeforeRunAllTheSame(t *testing.T) {
+// begunLate is a run that was put on the book a day later than [begun].
+func begunLate() *teller {
+	s := begun()
+	s.records[0].At = clock("2 09:00")
+	return s
+}
+
+// A run that was lit before anybody told the bot began then, by the settings of when
+// it was put on: those before may not know its cooker.
+func TestBegunBeforePutOn(t *testing.T) {
 	r := begun().run(t, pot())
-	r = r.With(Record{No: 2, By: ana, At: clock("08:40"), Written: clock("09:10"), Entry: HeatOn{}}, pot())
-	if r.Stage != StageHeating || !r.Since.Equal(clock("08:40")) || len(r.Strays) != 0 {
-		t.Errorf("%v since %v, strays %v", r.Stage, r.Since, r.Strays)
+	r, err := r.Apply(Record{No: 2, By: ana, At: clock("08:40"), Written: clock("09:10"), Entry: HeatOn{}}, Settings{})
+	if err != nil || r.Stage != StageHeating || !r.Since.Equal(clock("08:40")) || !r.Begun.Equal(clock("08:40")) || len(r.Strays) != 0 {
+		t.Errorf("%v since %v, begun %v, strays %v: %v", r.Stage, r.Since, r.Begun, r.Strays, err)
+	}
+	if r.pot.Name != "big pot" {
+		t.Errorf("cooked in %+v", r.pot)
 	}
 }
 

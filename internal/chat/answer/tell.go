@@ -25,6 +25,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	}
 	run, err := t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
+		if err := t.ahead(i.When, at, t.m.At); err != nil {
+			return chat.Post{}, err
+		}
 		return t.beginTelling(i.Entries, ctx, at)
 	}
 	if post, ok := t.unsettled(err); ok {
@@ -39,6 +42,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	}
 	if post, answered, err := t.litAgain(i, run); err != nil || answered {
 		return post, err
+	}
+	if err := t.ahead(i.When, at, run.Begun); err != nil {
+		return chat.Post{}, err
 	}
 	return t.tellOf(run, i.Entries, at)
 }
@@ -245,6 +251,24 @@ func (t *turn) corrected(m phrase.Moment, was time.Time) (time.Time, error) {
 	}
 	near := slices.MinFunc(meant, func(a, b time.Time) int { return cmp.Compare(a.Sub(was).Abs(), b.Sub(was).Abs()) })
 	return near.UTC(), nil
+}
+
+// soon is how far ahead a time of day is taken for one that is still to come, where it
+// would else be yesterday's, before the run began.
+const soon = 30 * time.Minute
+
+// ahead refuses a time of day that is still to come, when the last that has passed lies
+// before the run was put on.
+func (t *turn) ahead(m *phrase.Moment, at, begun time.Time) error {
+	if m == nil || m.Clock == nil || m.Day.Said || !at.Before(begun) {
+		return nil
+	}
+	for _, next := range m.Resolve(t.now, phrase.Forward) {
+		if next.Sub(t.now) <= soon {
+			return kitchen.InFuture{At: next, Told: t.m.At}
+		}
+	}
+	return nil
 }
 
 // arrived is when the message came in, in the kitchen's zone.
