@@ -180,7 +180,7 @@ func (r Run) check(rec Record, s Settings) error {
 	if over.After(rec.Written.Add(clockSkew)) {
 		return InFuture{At: over, Told: rec.Written}
 	}
-	if rec.At.Before(r.Begun) && (r.putOn().Sub(rec.At) > bookedLate || !slices.Contains(begins, e.kind())) {
+	if rec.At.Before(r.Begun) && (r.PutOn().Sub(rec.At) > bookedLate || !slices.Contains(begins, e.kind())) {
 		return BeforeRun{Run: r.No, At: rec.At, Begun: r.Begun}
 	}
 	return r.checkFigures(e, s)
@@ -305,8 +305,8 @@ func earliestOf(told []telling, begun telling) time.Time {
 	return first
 }
 
-// putOn is when the run was put on the book.
-func (r Run) putOn() time.Time {
+// PutOn is when the run was put on the book.
+func (r Run) PutOn() time.Time {
 	for _, t := range r.told {
 		if _, ok := t.Entry.(RunBegun); ok {
 			return t.At

@@ -43,7 +43,7 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if post, answered, err := t.litAgain(i, run); err != nil || answered {
 		return post, err
 	}
-	if err := t.ahead(i.When, at, run.Begun); err != nil {
+	if err := t.ahead(i.When, at, run.PutOn()); err != nil {
 		return chat.Post{}, err
 	}
 	return t.tellOf(run, i.Entries, at)
