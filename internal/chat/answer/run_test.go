@@ -200,7 +200,7 @@ func TestRunBegunBySaying(t *testing.T) {
 // A refused correction of a time changes nothing.
 func TestRefusedCorrection(t *testing.T) {
 	s := holding(t)
-	wantPart(t, s.say("kitchen", "Ana", "at pressure was 5 min earlier"), "before #1 began")
+	wantPart(t, s.say("kitchen", "Ana", "at pressure was 25 hours earlier"), "before #1 began")
 	if got := s.stages(1); got != "at pressure" {
 		t.Errorf("stage %s", got)
 	}
