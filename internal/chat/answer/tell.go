@@ -296,7 +296,7 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	last, err := t.lastTold(run.No, i.Kind)
-	if never := errors.As(err, new(kitchen.NothingToUndo)); never && i.To.Clock != nil {
+	if never := errors.As(err, new(kitchen.NeverTold)); never && i.To.Clock != nil {
 		return t.tellUntold(i, run)
 	}
 	if err != nil {
@@ -342,7 +342,7 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 func (t *turn) tellUntold(i phrase.ShiftTime, run kitchen.Run) (chat.Post, error) {
 	entry, ok := phrase.ToldOf(i.Kind)
 	if !ok {
-		return chat.Post{}, kitchen.NothingToUndo{}
+		return chat.Post{}, kitchen.NeverTold{Run: run.No, Said: i.Kind}
 	}
 	at, err := t.past(&i.To)
 	if err != nil {
@@ -364,7 +364,7 @@ func (t *turn) lastTold(no kitchen.RunNo, kind kitchen.Kind) (store.Logged, erro
 			return e, nil
 		}
 	}
-	return store.Logged{}, kitchen.NothingToUndo{}
+	return store.Logged{}, kitchen.NeverTold{Run: no, Said: kind}
 }
 
 // answerPing answers the ping that was tapped or replied to, else the newest one

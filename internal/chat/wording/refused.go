@@ -91,6 +91,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return theirs(say("I can't find {} in the calendar. Nothing was written.", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
 	case kitchen.NoHour:
 		return theirs(say("**At what time**, {}?", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
+	case kitchen.NeverTold:
+		return neverTold(r)
 	case kitchen.TakenBackAlready:
 		return lines("That was taken back already. Nothing changed.")
 	}

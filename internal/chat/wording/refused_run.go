@@ -32,6 +32,16 @@ func notYet(r kitchen.NotYet) chat.Post {
 		"Next: say `"+kindSaid(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindSaid(r.Needs)))
 }
 
+// neverTold says that there is no time to correct.
+func neverTold(r kitchen.NeverTold) chat.Post {
+	what := "anything"
+	said := "heat off"
+	if r.Said != 0 {
+		what, said = kindWord(r.Said), kindSaid(r.Said)
+	}
+	return lines("**Nobody has told "+what+" of "+r.Run.String()+"** yet. Nothing was changed.", "Tell it with its time, like `"+said+" 5 min ago`")
+}
+
 // misplaced says where the step stays, since what followed it was told.
 func misplaced(r kitchen.Misplaced, a Asked) chat.Post {
 	return lines("**"+r.Run.String()+" "+kindWord(r.Said)+" stays at "+near(a.Now, r.Was)+".** At "+near(a.Now, r.At)+" it would come after what followed it.",

@@ -165,6 +165,7 @@ func TestRunRefusals(t *testing.T) {
 	}{
 		{kitchen.NotYet{Run: 12, Said: kitchen.KindGaugeRead, Stage: kitchen.StagePlanned, Needs: kitchen.KindHeatOn}, []string{"#12 is not lit yet", "heat on", "Nothing was written"}},
 		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindHeatOff, By: jo, At: at, Seen: true}, []string{"#12 heat off: Jo said so, 14:05", "No second"}},
+		{kitchen.NeverTold{Run: 12, Said: kitchen.KindSteam}, []string{"Nobody has told steam of #12", "steam 5 min ago"}},
 		{kitchen.Misplaced{Run: 12, Said: kitchen.KindHeatOff, At: at.Add(time.Hour), Was: at}, []string{"#12 heat off stays at 14:05", "At 15:05 it would come after"}},
 		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindSteam, At: at}, []string{"#12 steam was filled in"}},
 		{kitchen.AlreadySo{Run: 12, Said: kitchen.KindTookOver, By: jo, At: at, Seen: true}, []string{"#12 is with Jo already"}},
