@@ -57,11 +57,11 @@ func TestClockJumpsOverAGuard(t *testing.T) {
 				time.Sleep(due.Add(-c.before).Sub(g.wall.now()))
 				synctest.Wait()
 				g.jump(c.jump)
-				time.Sleep(max(due.Sub(g.wall.now()), 0) + time.Hour)
+				time.Sleep(max(g.last(t).Sub(g.wall.now()), 0) + time.Hour)
 				synctest.Wait()
 				posts := len(g.posts)
 				g.expect(t)
-				time.Sleep(5 * time.Hour) // it is still night for those who sleep
+				time.Sleep(12 * time.Hour)
 				synctest.Wait()
 				if len(g.posts) != posts {
 					t.Errorf("%d posts came later", len(g.posts)-posts)
@@ -118,7 +118,7 @@ func (g *guard) hold(t *testing.T) time.Time {
 }
 
 func (g *guard) jump(by time.Duration) {
-	g.started = g.wall.now().Sub(time.Now())
+	g.started = time.Until(g.wall.now())
 	g.jumped, g.by = time.Now(), by
 	g.wall.jump(by)
 }
@@ -150,6 +150,13 @@ func (g *guard) pings(t *testing.T) (all []store.PingRow) {
 	return all
 }
 
+// last is when the last of them is due.
+func (g *guard) last(t *testing.T) time.Time {
+	t.Helper()
+	byDue := func(a, b store.PingRow) int { return a.Due.Compare(b.Due) }
+	return slices.MaxFunc(g.pings(t), byDue).Due
+}
+
 // said lists, for each ping, the posts of the first room that say it.
 func (g *guard) said(t *testing.T) map[string][]time.Time {
 	t.Helper()
@@ -172,8 +179,8 @@ func (g *guard) said(t *testing.T) map[string][]time.Time {
 func (g *guard) expect(t *testing.T) {
 	t.Helper()
 	said, pings := g.said(t), g.pings(t)
-	if len(pings) != 4 {
-		t.Errorf("%d guard pings, want heat off, twice again and who is there", len(pings))
+	if len(pings) < 4 {
+		t.Errorf("%d guard pings, want at least heat off, twice again and who is there", len(pings))
 	}
 	for _, p := range pings {
 		earliest := g.shows(p.Due)
