@@ -16,15 +16,12 @@ func (r Run) AsMeant(e RunEntry, at time.Time) RunEntry {
 	if at.Before(r.Since) {
 		return e
 	}
-	switch told := e.(type) {
-	case AtPressure:
-		if told.Gauge > 0 && (r.Stage == StageAtPressure && !r.saidTwice(told.Gauge, at) || r.Stage == StagePressureLost && r.tooLow(told.Gauge)) {
-			return GaugeRead(told)
-		}
-	case Dipped:
-		if r.Stage == StagePressureLost && !r.lostInDip() {
-			return Dipped{To: told.To}
-		}
+	if told, ok := e.(AtPressure); ok && told.Gauge > 0 &&
+		(r.Stage == StageAtPressure && !r.saidTwice(told.Gauge, at) || r.Stage == StagePressureLost && r.tooLow(told.Gauge)) {
+		return GaugeRead(told)
+	}
+	if told, ok := e.(Dipped); ok && r.Stage == StagePressureLost && !r.lostInDip() {
+		return Dipped{To: told.To}
 	}
 	return e
 }

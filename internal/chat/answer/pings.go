@@ -258,7 +258,8 @@ func (p pinging) heard(row store.PingRow) (time.Time, error) {
 	case kitchen.GaugeCheckDue:
 		subject = kitchen.GearSubject
 	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
-		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain, kitchen.CoolNow:
+		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain, kitchen.CoolNow,
+		kitchen.SteamYet, kitchen.PressureYet, kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest:
 	}
 	latest, err := p.book.Latest(subject, 20)
 	if i := slices.IndexFunc(latest, of); err == nil && i >= 0 {

@@ -11,12 +11,13 @@ const mostOver = 3 * fifteenPSI / 15
 
 // read is what the gauge was just told to show; zero when nothing was.
 func (v RunView) read() unit.GaugeKPa {
-	switch e := v.Told.(type) {
-	case kitchen.AtPressure:
+	if e, ok := v.Told.(kitchen.AtPressure); ok {
 		return e.Gauge
-	case kitchen.PressureBack:
+	}
+	if e, ok := v.Told.(kitchen.PressureBack); ok {
 		return e.Gauge
-	case kitchen.GaugeRead:
+	}
+	if e, ok := v.Told.(kitchen.GaugeRead); ok {
 		return e.Gauge
 	}
 	return 0
