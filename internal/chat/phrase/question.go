@@ -6,7 +6,8 @@ import (
 )
 
 // question makes the public shape of what was left open. Every option says the
-// whole sentence that it would complete the text to.
+// whole sentence that it would complete the text to; one that would not be
+// understood beside the rest of what was said is left out.
 func (r reading) question() *Question {
 	q := &Question{Gap: r.ask.gap, About: r.ask.about}
 	for _, label := range r.ask.options {
@@ -14,10 +15,19 @@ func (r reading) question() *Question {
 			break
 		}
 		if whole, _, ok := r.ask.fill(cursor{s: read(label, r.s.names)}); ok {
-			q.Options = append(q.Options, Option{Label: label, Say: r.say(whole)})
+			say := r.say(whole)
+			if len(r.intents) == 1 || understands(say, r.s.names) {
+				q.Options = append(q.Options, Option{Label: label, Say: say})
+			}
 		}
 	}
 	return q
+}
+
+// understands reports whether all of a text is read, a question aside.
+func understands(text string, names Names) bool {
+	r := readAll(read(text, names))
+	return r.near == nil && r.wrong == 0
 }
 
 // misspelt settles a misspelt word near several known ones: one that alone makes
