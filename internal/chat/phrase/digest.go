@@ -38,7 +38,11 @@ func digest(c cursor) (kitchen.Change, cursor, bool) {
 			m.Clock, e = n.Clock, g
 		}
 	}
-	return digestAt(m), e.over("o'clock", "please", "from now on", "every week"), true
+	at := digestAt(m)
+	if at.At == 0 {
+		return nil, c, false // midnight would say that there is none
+	}
+	return at, e.over("o'clock", "please", "from now on", "every week"), true
 }
 
 // weekly reports whether a day is one of each week, or was not said.
