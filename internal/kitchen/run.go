@@ -73,6 +73,8 @@ type Step struct {
 	Seen bool
 	// Prep is the step of the preparation; zero for all other kinds.
 	Prep Prep
+	// To is who watches the run since the step; zero where that stays as it was.
+	To MemberNo
 }
 
 // Stray is a record that cannot be so beside the others.

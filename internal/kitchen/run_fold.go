@@ -90,12 +90,12 @@ func (f *folding) apply(e RunEntry) {
 	case CalledOff:
 		f.calledOff()
 	case TookOver:
-		f.tookOver(firstSet(e.Member, f.rec.By))
+		f.tookOver(e.kind(), firstSet(e.Member, f.rec.By))
 	case HandOffered:
 		f.step(KindHandOffered, 0)
 		f.Offered = e.To
 	case HandAccepted:
-		f.tookOver(f.rec.By)
+		f.tookOver(e.kind(), f.rec.By)
 	case PingAnswered:
 		f.answered(e)
 	}
@@ -112,7 +112,7 @@ func (f *folding) refuse(e RunEntry) Refusal {
 		return NotOffered{Run: f.No, Cook: f.Cook}
 	}
 	if k == KindTookOver && f.Offered == 0 && f.Cook == firstSet(e.(TookOver).Member, f.rec.By) {
-		return f.already(k)
+		return AlreadySo{Run: f.No, Said: k, By: f.Cook, At: f.cookSince(), Seen: true}
 	}
 	if slices.Contains(anytime, k) {
 		return nil
@@ -210,6 +210,16 @@ func (f *folding) already(k Kind) Refusal {
 	return AlreadySo{Run: f.No, Said: k, By: s.By, At: s.At, Seen: s.Seen}
 }
 
+// cookSince is when the run came to who watches it now.
+func (f *folding) cookSince() time.Time {
+	for _, s := range slices.Backward(f.Steps) {
+		if s.To != 0 {
+			return s.At
+		}
+	}
+	return f.Begun
+}
+
 // notNow says that a run is not so far, or past it.
 func (f *folding) notNow(k Kind) Refusal {
 	behind, _, fills := k.presumes()
@@ -292,9 +302,10 @@ func (f *folding) calledOff() {
 	f.enter(StageCalledOff)
 }
 
-func (f *folding) tookOver(by MemberNo) {
-	f.step(f.rec.Entry.(RunEntry).kind(), 0)
-	f.Cook, f.Offered = by, 0
+// tookOver gives the run to another, with the step that did it.
+func (f *folding) tookOver(k Kind, to MemberNo) {
+	f.Steps = append(f.Steps, Step{Kind: k, At: f.rec.At, By: f.rec.By, No: f.rec.No, Seen: true, To: to})
+	f.Cook, f.Offered = to, 0
 }
 
 // answered writes an answer down. Who sees to it has the run from then on; what a
@@ -305,8 +316,7 @@ func (f *folding) answered(e PingAnswered) {
 	case AnswerSeen, AnswerNotYet:
 	case AnswerGotIt:
 		if f.Cook != f.rec.By {
-			f.Steps = append(f.Steps, Step{Kind: KindTookOver, At: f.rec.At, By: f.rec.By, No: f.rec.No, Seen: true})
-			f.Cook, f.Offered = f.rec.By, 0
+			f.tookOver(KindTookOver, f.rec.By)
 		}
 	case AnswerDone:
 		if done := doneMeans(e.Key); done != nil && f.refuse(done) == nil {

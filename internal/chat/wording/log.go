@@ -106,6 +106,7 @@ func (v LogView) story(told int) chat.Para {
 	}
 	left := max(0, len(steps)-told)
 	var parts, names []string
+	teller := ""
 	if left > 0 {
 		parts = append(parts, strconv.Itoa(left)+" earlier")
 	}
@@ -116,14 +117,18 @@ func (v LogView) story(told int) chat.Para {
 			continue
 		}
 		part := ""
-		if name := called(v.Who, same[0].By); len(names) == 0 || name != names[len(names)-1] {
-			part, names = "{}: ", append(names, name)
+		if name := called(v.Who, same[0].By); name != teller {
+			part, names, teller = "{}: ", append(names, name), name
 		}
 		for i, st := range same {
 			if i > 0 {
 				part += ", "
 			}
-			part += near(day, st.At) + nb + stepWord(st)
+			if st.To != 0 && st.To != st.By {
+				part, names = part+near(day, st.At)+nb+"gave it to {}", append(names, called(v.Who, st.To))
+			} else {
+				part += near(day, st.At) + nb + stepWord(st)
+			}
 			day = st.At.In(v.Now.Location())
 		}
 		parts = append(parts, part)
