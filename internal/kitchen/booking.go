@@ -157,19 +157,35 @@ func (b Booking) Wants() []Ping {
 // overrunNotice is how long before a booking its owner is warned at the earliest.
 const overrunNotice = 12 * time.Hour
 
+// InTheWay are the bookings of others that the run runs into if it goes on, or is
+// lit now, the earliest first. None for a run that is out of its cooker.
+func (r Run) InTheWay(stand []Booking, now time.Time) []Booking {
+	frees, on := r.FreesCooker(now)
+	switch {
+	case r.Stage.Over() || r.Stage == StageCooling:
+		return nil
+	case !on:
+		c := r.course()
+		frees = now.Add(c.Heat + c.Vent + c.ToPressure + c.Hold + c.Fall)
+	}
+	var out []Booking
+	for _, b := range stand {
+		if sameName(b.Cooker, r.Cooker) && b.For != r.Cook && b.To.After(now) && frees.After(b.From) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
 // WantsOf are the pings to the owners of bookings that the run runs into: due
 // since the last that was said of the run, at most half a day ahead. Bookings of
 // the run's own cook are passed over. They belong to the run's list.
 func (r Run) WantsOf(stand []Booking) []Ping {
-	frees, on := r.FreesCooker(r.Newest)
-	if !on || r.Stage.Over() || r.Stage == StageCooling {
+	if _, on := r.FreesCooker(r.Newest); !on {
 		return nil
 	}
 	var out []Ping
-	for _, b := range stand {
-		if !sameName(b.Cooker, r.Cooker) || b.For == r.Cook || !b.To.After(r.Begun) || !frees.After(b.From) {
-			continue
-		}
+	for _, b := range r.InTheWay(stand, r.Newest) {
 		due := latest(r.Since, b.From.Add(-overrunNotice))
 		out = append(out, Ping{
 			Key: r.key("overrun", int(b.No)), Due: due, Kind: BookingOverrun, Loudness: DuePing,

@@ -45,6 +45,9 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	if view.Beside, err = t.beside(run); err != nil {
 		return chat.Post{}, err
 	}
+	if view.Booked, err = t.booked(run); err != nil {
+		return chat.Post{}, err
+	}
 	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: ctx.plan.Order}.String()
 	return wording.Begun(view), nil
 }
@@ -55,6 +58,20 @@ func (t *turn) beside(run kitchen.Run) (kitchen.Run, error) {
 	return firstRun(only(open, func(r kitchen.Run) bool {
 		return r.No != run.No && sameCooker(r.Cooker, run.Cooker) && r.Stage < kitchen.StageCooling
 	})), err
+}
+
+// booked is the first booking of somebody else that a run would run into; zero
+// for none.
+func (t *turn) booked(run kitchen.Run) (kitchen.Booking, error) {
+	stand, err := t.bookings()
+	if err != nil {
+		return kitchen.Booking{}, err
+	}
+	way := run.InTheWay(stand, t.m.At)
+	if len(way) == 0 {
+		return kitchen.Booking{}, nil
+	}
+	return way[0], nil
 }
 
 // begin makes the next load of the plan talked about a run, cooked by the speaker.

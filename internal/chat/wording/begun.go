@@ -18,6 +18,9 @@ type BegunView struct {
 	Gear *kitchen.GearAsk
 	// Beside is another run that has not left the same cooker; zero for none.
 	Beside kitchen.Run
+	// Booked is somebody else's booking that it runs into if it is lit now; zero for
+	// none.
+	Booked kitchen.Booking
 	// Now is when it was said, in the kitchen's zone.
 	Now   time.Time
 	Who   func(kitchen.MemberNo) string
@@ -33,7 +36,10 @@ func Begun(v BegunView) chat.Post {
 	s.add(must, v.whose())
 	s.add(should, say(capital(orderWords(r.Order))+v.loads()+"."))
 	if o := v.Beside; o.No != 0 {
-		s.add(must, say("**"+o.No.String()+" of {} is in it too**: "+stageWord(o.Stage)+".", called(v.Who, o.Cook)))
+		s.add(must, v.beside(o))
+	}
+	if b := v.Booked; b.No != 0 {
+		s.add(must, say("**{} booked it "+bookingSpan(v.Now, b)+"**: ask {} first.", called(v.Who, b.For), called(v.Who, b.For)))
 	}
 	s.add(must, v.water())
 	s.add(must, v.gear())
@@ -73,6 +79,15 @@ func (v BegunView) loads() string {
 		return "; load " + strconv.Itoa(v.Load) + " of " + strconv.Itoa(n)
 	}
 	return ""
+}
+
+// beside says that another run has the cooker, and about how long.
+func (v BegunView) beside(o kitchen.Run) chat.Para {
+	text := "**" + o.No.String() + " of {} is in it too**: " + stageWord(o.Stage)
+	if frees, on := o.FreesCooker(v.Now); on && frees.After(v.Now) {
+		text += ", until about " + near(v.Now, frees)
+	}
+	return say(text+".", called(v.Who, o.Cook))
 }
 
 // water is what goes under the rack; a load that follows tops it up first.
