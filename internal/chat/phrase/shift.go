@@ -8,7 +8,7 @@ import (
 
 var shiftGrammar = grammar{
 	kind:     KindShift,
-	examples: []string{"at pressure was 10 min earlier", "it was 10 min earlier", "steam was at 14:05", "no, at 14:05", "#12 heat off was 20 min ago"},
+	examples: []string{"at pressure was 10 min earlier", "it was 10 min earlier", "steam was at 14:05", "no, at 14:05", "#12 heat off was 20 min ago", "i meant 14:05", "at 15 was 14:05"},
 	match:    matchShift,
 }
 
@@ -48,13 +48,14 @@ var shiftable = [...]struct {
 	{kitchen.KindPrepBegun, []string{"the soak", "the simmer", "soak"}},
 }
 
-// matchShift reads "at pressure was 10 min earlier", "it was at 14:05", "no, 14:05".
+// matchShift reads "at pressure was 10 min earlier", "it was at 14:05", "no, 14:05",
+// "i meant 14:05".
 func matchShift(c cursor) (Intent, cursor, bool) {
 	if !c.s.timed {
 		return nil, c, false
 	}
 	var s ShiftTime
-	d := c.over("sorry", "no", "actually", "oops", "correction", "ah", "oh", "wait")
+	d := c.over("sorry", "no", "actually", "oops", "correction", "ah", "oh", "wait", "i meant", "i mean", "meant", "i meant to say", "i meant to say at", "meant to say")
 	led := d.i > c.i
 	d = d.parted().over("the")
 	w, units, d := leadingRun(d)
@@ -64,10 +65,7 @@ func matchShift(c cursor) (Intent, cursor, bool) {
 	s.Which = w
 	e, named := d, false
 	if d.tells() {
-		var t told
-		if t, e, _, named = stage(d); named {
-			s.Kind = t.kind
-		}
+		s.Kind, e, named = toldBefore(d)
 	}
 	for _, k := range shiftable {
 		if f, ok := d.phrase(k.words...); ok && f.i > e.i {
@@ -93,6 +91,16 @@ func matchShift(c cursor) (Intent, cursor, bool) {
 	f = f.over("sorry", "already", "actually", "not now", "really")
 	f.plain = s.Kind != 0 || s.FromThere || s.Which != (Which{})
 	return s, f, true
+}
+
+// toldBefore reads what was told of a run, so that its time can be corrected: a step
+// in words, or "at 15", which was behind it.
+func toldBefore(c cursor) (kitchen.Kind, cursor, bool) {
+	t, d, _, named := stage(c)
+	if ev, e, ok := gaugeTold(c, telling{}); ok && e.i > d.i && e.length("was") > 0 {
+		return kitchen.KindOf(ev.entry), e, true
+	}
+	return t.kind, d, named
 }
 
 // later reports whether the time at hand counts from another: "10 min earlier".

@@ -94,5 +94,6 @@ func TestADayReads(t *testing.T) {
 		"[Heat on] [Undo] [It's at zero]")
 	reads(t, d.at("12:41").say(ana, kitchen.HeatOff{}, 0),
 		"#12 heat off: Jo said so, 12:40. No",
-		"second entry.")
+		"second entry.",
+		"Another time? heat off was 12:30")
 }

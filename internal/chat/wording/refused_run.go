@@ -48,6 +48,9 @@ func misplaced(r kitchen.Misplaced, a Asked) chat.Post {
 		"What was told when: `log "+r.Run.String()+"`")
 }
 
+// fewMinutes is by how much the example of a corrected time is off the one that stands.
+const fewMinutes = 10 * time.Minute
+
 // alreadySo says who said it before, so that a second tap is no second entry.
 func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 	no, when := r.Run.String(), near(a.Now, r.At)
@@ -58,7 +61,11 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 		return lines("**"+no+" "+kindWord(r.Said)+"** was filled in for "+when+", since what follows was told.",
 			"Another time? `"+kindSaid(r.Said)+" was 10 min earlier`")
 	}
-	return theirs(say("**"+no+" "+kindWord(r.Said)+"**: {} said so, "+when+". No second entry.", called(a.Who, r.By)))
+	why := say("**"+no+" "+kindWord(r.Said)+"**: {} said so, "+when+". No second entry.", called(a.Who, r.By))
+	if kindSaid(r.Said) != kindWord(r.Said) {
+		return theirs(why)
+	}
+	return theirs(why, say("Another time? `"+kindSaid(r.Said)+" was "+r.At.Add(-fewMinutes).In(a.Now.Location()).Format("15:04")+"`"))
 }
 
 // past says that the run is beyond what was said.
