@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"errors"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
@@ -20,9 +22,18 @@ func (t *turn) quiet(i phrase.Quiet) (chat.Post, error) {
 	return t.own(q)
 }
 
-// pingsWhere says where the speaker wants pings.
+// pingsWhere says where the speaker wants pings. Who never wrote in private can't be
+// written to there: until then they come to the room.
 func (t *turn) pingsWhere(i phrase.PingsWhere) (chat.Post, error) {
-	return t.own(kitchen.PingsPrivate{Member: t.member.No, Where: i.Where})
+	post, err := t.own(kitchen.PingsPrivate{Member: t.member.No, Where: i.Where})
+	if err != nil || i.Where != kitchen.InPrivate || t.m.Audience != chat.Group {
+		return post, err
+	}
+	_, err = t.book.PrivateRoom(t.member.No)
+	if errors.Is(err, store.ErrNotFound) {
+		return wording.PrivateOnceWritten(), nil
+	}
+	return post, err
 }
 
 // own writes a change that everybody may make for themselves.

@@ -46,6 +46,16 @@ func privateChanged(c kitchen.PingsPrivate) []chat.Block {
 	}
 }
 
+// PrivateOnceWritten says that pings will come in private to somebody who has never
+// written there yet, and what to do for it.
+func PrivateOnceWritten() chat.Post {
+	return with(lines(
+		"**Write to me in private once**, any word will do: from then on your pings come there by themselves.",
+		"I can't write to you first. Until then they come in the room.",
+		"When nobody answers for a hot cooker, every room is asked all the same.",
+	), tap("Undo", "undo"))
+}
+
 // PingCame is a ping that was sent, of which somebody asks why.
 type PingCame struct {
 	Ping kitchen.Ping
