@@ -106,7 +106,7 @@ func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
 			return wording.UndoneRole(t.who(given.Member), given.Role), nil
 		}
 		if told, ok := e.Entry.(kitchen.RunEntry); ok && !is[kitchen.RunBegun](e.Entry) {
-			return t.undoneTelling(e, told, by)
+			return t.undoneTelling(e, told, by, t.toldBeside(struck, e.No))
 		}
 		if words, ok := t.undone(e); ok {
 			return wording.Undone(words, by), nil
@@ -115,8 +115,28 @@ func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
 	return chat.Post{}, kitchen.NothingToUndo{}
 }
 
-// undoneTelling says what was taken back of a run, and how that stands now.
-func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string) (chat.Post, error) {
+// toldBeside is what was taken back of the same message beside one entry of it: the
+// gas that ran out under the pressure that was lost.
+func (t *turn) toldBeside(struck []store.Logged, no kitchen.EntryNo) []string {
+	var words []string
+	for _, e := range struck {
+		if e.No == no {
+			continue
+		}
+		if g, ok := e.Entry.(kitchen.GearEntry); ok && e.Subject == kitchen.GearSubject {
+			words = append(words, wording.UndoneGear(g))
+		}
+		if told, ok := e.Entry.(kitchen.RunEntry); ok {
+			run, _ := runOf(e.Subject)
+			words = append(words, wording.UndoneEntry(told, run, e.At, t.now))
+		}
+	}
+	return words
+}
+
+// undoneTelling says what was taken back of a run, what else the same message had
+// told, and how the run stands now.
+func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string, beside []string) (chat.Post, error) {
 	no, _ := runOf(e.Subject)
 	run, err := t.theRun(no)
 	if err != nil {
@@ -130,7 +150,7 @@ func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string) (
 		}), nil
 	}
 	view := wording.RunView{Run: run, Told: told, At: e.At.In(t.now.Location()), No: e.No, Now: t.arrived(), Who: t.who, First: t.once(no)}
-	return wording.TakenBack(view, by), nil
+	return wording.TakenBack(view, by, beside...), nil
 }
 
 // undone says what a struck entry was; false for one that is not worth a word.

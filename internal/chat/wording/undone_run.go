@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -90,11 +91,14 @@ func BroughtBack(v RunView) chat.Post {
 }
 
 // TakenBack says what was taken back of a run and how it stands now: v.Told is what
-// was struck, v.Run the run without it. By names who had said it, when that was
-// somebody else.
-func TakenBack(v RunView, by string) chat.Post {
+// was struck, v.Run the run without it, beside what else the same message had written.
+// By names who had said it, when that was somebody else.
+func TakenBack(v RunView, by string, beside ...string) chat.Post {
 	var s sheet
 	what := UndoneEntry(v.Told, v.Run.No, v.At, v.Now)
+	for _, also := range beside {
+		what = strings.TrimSuffix(what, ".") + "; " + also
+	}
 	if by != "" {
 		s.add(must, say("Taken back, said by {}: "+what, by))
 	} else {
