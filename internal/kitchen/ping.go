@@ -189,10 +189,11 @@ const morning TimeOfDay = 8 * 60
 
 // Shift moves a ping out of the quiet hours and, where it waits for the next
 // morning, there; what is said of the shelf to the one time of day at which that
-// is said. Guard pings stay where they are: they watch over a hot cooker.
+// is said. Guard pings stay where they are, for they watch over a hot cooker, and so
+// does one that somebody asked for at that very minute.
 // The time of day is that of the zone, on days of 23 and 25 hours too.
 func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
-	if p.Loudness == GuardPing {
+	if p.Loudness == GuardPing || p.Kind == StartNow {
 		return p
 	}
 	due := p.Due.In(zone)
@@ -216,11 +217,15 @@ const Breath = 10 * time.Millisecond
 
 // Quieted is a list of pings as they are to stand in the book: after the quiet
 // hours of those they are for, each shifted as by [Shift]. One that would only
-// announce in the morning what came in the night is left out.
+// announce in the morning what came in the night is left out. Hours that nobody set
+// hold back no word about a hot cooker, be it only that its hold is nearly over.
 func (s Settings) Quieted(want []Ping, zone *time.Location) []Ping {
 	all := make([]Ping, 0, len(want))
 	for _, p := range want {
-		quiet, _ := s.QuietFor(p.To) // without any: hours that hold nothing
+		quiet, set := s.QuietFor(p.To)
+		if set == Default && p.Kind == HoldNearlyOver {
+			quiet = QuietHours{}
+		}
 		shifted := Shift(p, quiet, zone)
 		if p.Stale(shifted.Due) {
 			continue
@@ -237,7 +242,7 @@ const nextDay = 12 * time.Hour
 
 // over is the end of the quiet hours that an instant lies in, else the instant.
 func (q QuietHours) over(at time.Time) time.Time {
-	if q.holds(at) {
+	if q.Holds(at) {
 		return following(at, q.To)
 	}
 	return at
@@ -257,8 +262,11 @@ func following(at time.Time, t TimeOfDay) time.Time {
 	return on
 }
 
-// holds reports whether an instant lies in the quiet hours.
-func (q QuietHours) holds(at time.Time) bool {
+// None reports whether they are of no length: none are wanted, nothing is held back.
+func (q QuietHours) None() bool { return q.From == q.To }
+
+// Holds reports whether an instant, in the kitchen's zone, lies in the quiet hours.
+func (q QuietHours) Holds(at time.Time) bool {
 	t := TimeOfDay(at.Hour()*60 + at.Minute())
 	if q.From <= q.To {
 		return t >= q.From && t < q.To

@@ -43,6 +43,7 @@ func TestShift(t *testing.T) {
 		{"the last", due, night, "UTC", "2026-03-03T06:59:59Z", "2026-03-03T07:00:00Z"},
 		{"when it is over", due, night, "UTC", "2026-03-03T07:00:00Z", "2026-03-03T07:00:00Z"},
 		{"a note waits too", note, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-03T07:00:00Z"},
+		{"one asked for at that minute too", Ping{Key: "start/17", Kind: StartNow, Loudness: DuePing}, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-02T23:10:00Z"},
 		{"a guard passes", guard, night, "UTC", "2026-03-02T23:10:00Z", "2026-03-02T23:10:00Z"},
 		{"none", due, QuietHours{}, "UTC", "2026-03-02T23:10:00Z", "2026-03-02T23:10:00Z"},
 		{"within a day", due, noon, "UTC", "2026-03-02T13:10:00Z", "2026-03-02T14:30:00Z"},
@@ -85,7 +86,7 @@ func TestShiftOnlyWaits(t *testing.T) {
 		second.Key, second.Due = first.Key+againPart+"1", at.Add(nextDay)
 		a, b := Shift(first, quiet, zone), Shift(second, quiet, zone)
 		for _, p := range []Ping{a, b} {
-			if quiet.holds(p.Due.In(zone)) {
+			if quiet.Holds(p.Due.In(zone)) {
 				t.Fatalf("%v lies in the quiet hours", p.Due.In(zone))
 			}
 		}
@@ -96,12 +97,15 @@ func TestShiftOnlyWaits(t *testing.T) {
 }
 
 func TestQuietIsOnesOwn(t *testing.T) {
-	s := Settings{}.With(QuietHours{From: 22 * 60, To: 7 * 60}, QuietHours{Member: jo, From: 60, To: 60}, PingsPrivate{jo, InPrivate}, PingsPrivate{ana, InPrivate}, PingsPrivate{ana, InRoom})
-	if q, ok := s.QuietFor(ana); !ok || q.From != 22*60 {
-		t.Errorf("Ana's quiet hours are the collective's: %+v %v", q, ok)
+	s := Settings{}.With(QuietHours{From: 23 * 60, To: 7 * 60}, QuietHours{Member: jo, From: 60, To: 60}, PingsPrivate{jo, InPrivate}, PingsPrivate{ana, InPrivate}, PingsPrivate{ana, InRoom})
+	if q, set := s.QuietFor(ana); set != Own || q.From != 23*60 {
+		t.Errorf("Ana's quiet hours are the collective's: %+v %v", q, set)
 	}
-	if _, ok := s.QuietFor(jo); ok {
+	if q, _ := s.QuietFor(jo); !q.None() {
 		t.Error("Jo wants none")
+	}
+	if q, set := (Settings{}).QuietFor(ana); set != Default || q.From != 22*60 || q.To != 7*60 {
+		t.Errorf("where nobody said: %+v %v", q, set)
 	}
 	if s.PingsFor(jo) != InPrivate || s.PingsFor(ana) != InRoom || s.PingsFor(mik) != InRoom {
 		t.Errorf("pings go %v, %v, %v", s.PingsFor(jo), s.PingsFor(ana), s.PingsFor(mik))
@@ -152,5 +156,32 @@ func TestQuieted(t *testing.T) {
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("got\n  %v\nwant\n  %v", got, want)
+	}
+}
+
+// Nobody set quiet hours: from 22 to 7 what can wait does, and the word that a hold
+// is nearly over doesn't.
+func TestQuietedUnasked(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		s     Settings
+		ping  Ping
+		waits bool
+	}{
+		{"measure one", Settings{}, Ping{Key: "a", Kind: ProbablyCool, Loudness: DuePing, To: jo}, true},
+		{"for the whole room", Settings{}, Ping{Key: "a", Kind: WetGrainStands, Loudness: DuePing}, true},
+		{"nearly over", Settings{}, Ping{Key: "a", Kind: HoldNearlyOver, Loudness: DuePing, To: jo}, false},
+		{"a guard", Settings{}, Ping{Key: "a", Kind: CheckZero, Loudness: GuardPing, To: jo}, false},
+		{"one who wants none", Settings{}.With(QuietHours{Member: jo}), Ping{Key: "a", Kind: ProbablyCool, Loudness: DuePing, To: jo}, false},
+		{"nobody wants any", Settings{}.With(QuietHours{}), Ping{Key: "a", Kind: ProbablyCool, Loudness: DuePing, To: jo}, false},
+	} {
+		tt.ping.Due = time.Date(2026, 3, 3, 3, 30, 0, 0, time.UTC)
+		want := tt.ping.Due
+		if tt.waits {
+			want = time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+		}
+		if got := tt.s.Quieted([]Ping{tt.ping}, time.UTC); len(got) != 1 || !got[0].Due.Equal(want) {
+			t.Errorf("%s: %v, want it at %v", tt.name, got, want)
+		}
 	}
 }

@@ -202,8 +202,12 @@ func (w *wanting) preparing() {
 	if n > 0 && r.Preps[n-1].By != 0 {
 		by = r.Preps[n-1].By
 	}
-	if _, due, on := r.PrepDue(); on {
-		w.add(Ping{Key: r.key("prep", n), Due: due, Kind: PrepOver, Loudness: DuePing, To: by})
+	if p, due, on := r.PrepDue(); on {
+		first := Ping{Key: r.key("prep", n), Due: due, Kind: PrepOver, Loudness: DuePing, To: by}
+		if p.What == Simmering { // a pot on the flame doesn't wait for the morning
+			first.Loudness = GuardPing
+		}
+		w.add(first)
 	}
 	if until, stands := r.WetUntil(); stands {
 		w.add(Ping{Key: r.key("wet-grain", n), Due: until, Kind: WetGrainStands, Loudness: DuePing, To: by})

@@ -270,17 +270,17 @@ func (s Settings) TrueGauge(k CookerIs, shown unit.GaugeKPa) unit.GaugeKPa {
 	return shown
 }
 
-// QuietFor is the quiet hours of a member, else of the collective; false when
-// there are none.
-func (s Settings) QuietFor(m MemberNo) (QuietHours, bool) {
+// QuietFor is the quiet hours of a member, else of the collective, else 22 to 7 by
+// default; see [QuietHours.None].
+func (s Settings) QuietFor(m MemberNo) (QuietHours, Origin) {
 	for _, who := range []MemberNo{m, 0} {
 		for _, q := range slices.Backward(s.Quiet) {
 			if q.Member == who {
-				return q, q.From != q.To
+				return q, Own
 			}
 		}
 	}
-	return QuietHours{}, false
+	return QuietHours{From: 22 * 60, To: 7 * 60}, Default
 }
 
 // PingsFor is where a member wants the pings that are for them alone.

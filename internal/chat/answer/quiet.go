@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"slices"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
@@ -77,9 +78,21 @@ func (t *turn) whyNone(next store.PingRow) (chat.Post, error) {
 				return chat.Post{}, err
 			}
 			view.Run = run
+			if t.heldByQuiet(run, next) {
+				view.Why = wording.HeldByQuiet
+			}
 		}
 	}
 	return wording.WhyNoPing(view), nil
+}
+
+// heldByQuiet reports whether a ping would have come before, were it not for quiet
+// hours.
+func (t *turn) heldByQuiet(run kitchen.Run, row store.PingRow) bool {
+	quiet, _ := t.settings.QuietFor(row.To)
+	return slices.ContainsFunc(run.Wants(t.settings), func(w kitchen.Ping) bool {
+		return w.Key == row.Key && w.Due.Before(row.Due) && quiet.Holds(w.Due.In(t.now.Location()))
+	})
 }
 
 // pingsOfOpen finds among the pings of the open runs the one of a key, else the

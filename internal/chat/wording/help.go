@@ -155,6 +155,7 @@ func kitchenHelp(s kitchen.Settings) []string {
 		"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",
 		"`agar 0.44` · `gypsum 1%` · `usual grain is millet`",
 		"`the usual is 3 bags 5lb agar` · `digest on sundays`",
+		"Pings that can wait do so from 22 to 7, unless you say: `quiet 23-6`, `no quiet hours`",
 		"As it stands: `kitchen`",
 	}
 }

@@ -310,6 +310,7 @@ func Kitchen(s kitchen.Settings) chat.Post {
 		say("Weights to " + upTo(1, float64(s.ScaleStep())) + nb + "g"),
 		say("Usual grain: " + s.GrainMeant().String()),
 		say("Jars: " + s.MethodFor(kitchen.Jar).String() + "; bags: " + s.MethodFor(kitchen.Bag).String()),
+		say(quietNow(s)),
 	})
 	var cookers chat.List
 	for _, k := range s.Cookers {
@@ -328,6 +329,15 @@ func Kitchen(s kitchen.Settings) chat.Post {
 	post.Blocks = append(post.Blocks, moreSettings(s)...)
 	post.Blocks = append(post.Blocks, say("To change one, say it: `we're at 1600 m`, `big pot takes 7 quarts or 3 5lb bags`"))
 	return with(post, tap("More to set", "help kitchen"))
+}
+
+// quietNow is when pings wait that can.
+func quietNow(s kitchen.Settings) string {
+	q, set := s.QuietFor(0)
+	if set == kitchen.Default {
+		return capital(quietWords(q)) + " (not said)"
+	}
+	return capital(quietWords(q))
 }
 
 // gaugeOff is by how much a cooker's gauge is off, if anybody said so.

@@ -17,22 +17,34 @@ func quietChanged(c kitchen.QuietHours) []chat.Block {
 	if c.Member == 0 {
 		whose = "for everybody"
 	}
-	if c.From == c.To {
-		return []chat.Block{say("**No quiet hours** " + whose + " from now on.")}
+	if c.None() {
+		return []chat.Block{
+			say("**No quiet hours** " + whose + " from now on: what I ask comes at night too."),
+			say("Back to the usual ones: `quiet 22-7`"),
+		}
 	}
 	return []chat.Block{
 		say("**Quiet " + timeOfDay(c.From) + " to " + timeOfDay(c.To) + "** " + whose + " from now on."),
 		say("A hot cooker still rings: weight on, water, heat off, zero. All else waits until " + timeOfDay(c.To) + "."),
+		say("Rather be woken? `no quiet hours`"),
 	}
 }
 
 // quietUndone names quiet hours that were taken back, and what holds now.
 func quietUndone(c kitchen.QuietHours, now kitchen.Settings) string {
-	text := "quiet " + timeOfDay(c.From) + " to " + timeOfDay(c.To) + ". Now: "
-	if q, ok := now.QuietFor(c.Member); ok {
-		return text + timeOfDay(q.From) + " to " + timeOfDay(q.To) + "."
+	q, set := now.QuietFor(c.Member)
+	text := quietWords(c) + ". Now: " + quietWords(q)
+	if set == kitchen.Default {
+		text += ", as usual"
 	}
-	return text + "none."
+	return text + "."
+}
+
+func quietWords(q kitchen.QuietHours) string {
+	if q.None() {
+		return "no quiet hours"
+	}
+	return "quiet " + timeOfDay(q.From) + " to " + timeOfDay(q.To)
 }
 
 // privateChanged says where pings go.
@@ -73,7 +85,7 @@ func WhyPing(v PingCame) chat.Post {
 	}
 	s.add(must, say("**"+capital(pingWord(v.Ping.Kind))+about+"**: due "+near(v.Now, v.Ping.Due)+", sent "+near(v.Now, v.Sent)+"."))
 	s.add(must, say(pingReason(v.Ping.Kind)))
-	s.add(must, say(loudnessWords(v.Ping.Loudness)))
+	s.add(must, say(loudnessWords(v.Ping)))
 	return s.post(chat.Answer)
 }
 
@@ -118,7 +130,8 @@ func WhyNoPing(v NoPingView) chat.Post {
 	case NotDueYet:
 		return lines(what + " is due " + near(v.Now, v.Ping.Due) + ".")
 	case HeldByQuiet:
-		return lines(what+" waits for the quiet hours to end: "+near(v.Now, v.Ping.Due)+".", "A hot cooker would ring all the same.")
+		return lines(what+" waits for the quiet hours to end: "+near(v.Now, v.Ping.Due)+".",
+			"A hot cooker would ring all the same. Other hours: `quiet 23-6`, `no quiet hours`")
 	case AnsweredBefore:
 		return theirs(say(what+": {} answered it at "+near(v.Now, v.At)+".", called(v.Who, v.By)))
 	case WentPrivate:
@@ -225,9 +238,12 @@ func pingReason(k kitchen.PingKind) string {
 	panic("ping without a reason")
 }
 
-func loudnessWords(l kitchen.Loudness) string {
-	switch l {
+func loudnessWords(p kitchen.Ping) string {
+	switch p.Loudness {
 	case kitchen.GuardPing:
+		if p.Kind == kitchen.PrepOver {
+			return "It watches a pot on the flame: it rings at any hour."
+		}
 		return "It watches a hot cooker: it rings at any hour, and again until somebody answers."
 	case kitchen.DuePing:
 		return "It rings once, and not in quiet hours."

@@ -161,6 +161,7 @@ func TestBesideTheRunReads(t *testing.T) {
 		"A hot cooker still rings: weight on,",
 		"water, heat off, zero. All else waits",
 		"until 07:00.",
+		"Rather be woken? no quiet hours",
 		"[Undo]")
 	reads(t, WhyNoPing(NoPingView{Why: AnsweredBefore, Ping: kitchen.Ping{Kind: kitchen.HoldOver}, Run: d.run, By: jo, At: d.now, Now: d.now, Who: name}),
 		"#12 heat off: Jo answered it at 10:45.")
