@@ -21,7 +21,8 @@ type Elevation struct {
 	Height unit.Metres `json:"m"`
 }
 
-// RoomTemperature says how warm the room is where containers cool.
+// RoomTemperature says how warm the room is where containers cool: what anybody has
+// read off a thermometer, no policy of the collective's.
 type RoomTemperature struct {
 	Temp unit.Celsius `json:"c"`
 }

@@ -28,6 +28,7 @@ const (
 type Settings struct {
 	Elevation    *unit.Metres
 	Room         *unit.Celsius
+	RoomAt       time.Time // when Room was told: an old reading is less sure
 	Cookers      []CookerIs
 	Holds        []HoldIs
 	Methods      []MethodIs
@@ -57,7 +58,7 @@ type Settings struct {
 func FoldSettings(records []Record) Settings {
 	var s Settings
 	for _, r := range changesByTime(records) {
-		s.take(r.Entry)
+		s.take(r)
 	}
 	return s
 }
@@ -71,7 +72,7 @@ func SettingsAt(records []Record) func(time.Time) Settings {
 	states := make([]Settings, len(sorted)+1) // states[n] is the kitchen after n changes
 	for i, r := range sorted {
 		states[i+1] = states[i].With()
-		states[i+1].take(r.Entry)
+		states[i+1].take(r)
 	}
 	return func(t time.Time) Settings {
 		n := sort.Search(len(sorted), func(i int) bool { return sorted[i].At.After(t) })
@@ -94,14 +95,20 @@ func changesByTime(records []Record) []Record {
 	return out
 }
 
-// take makes a change, if the entry is one.
-func (s *Settings) take(e Entry) {
-	if c, ok := e.(Change); ok {
-		c.change(s)
+// take makes the change of a record, if it is one.
+func (s *Settings) take(r Record) {
+	c, ok := r.Entry.(Change)
+	if !ok {
+		return
+	}
+	c.change(s)
+	if _, room := c.(RoomTemperature); room {
+		s.RoomAt = r.At
 	}
 }
 
-// With is the kitchen after some changes more.
+// With is the kitchen after some changes more. It knows no time at which they were
+// told: [Settings.RoomAt] stays as it was.
 func (s Settings) With(changes ...Change) Settings {
 	s.Cookers = slices.Clone(s.Cookers)
 	s.Holds = slices.Clone(s.Holds)

@@ -111,8 +111,12 @@ func TestSettingsAt(t *testing.T) {
 		{No: 5, At: at(10, 0), Entry: RoomTemperature{21}},
 		{No: 6, At: at(10, 30), Entry: CookerIs{Takes: []Capacity{{6, jar(1)}}}},
 	}
-	if got := FoldSettings(records).RoomTemp(); got != 21 {
+	now := FoldSettings(records)
+	if got := now.RoomTemp(); got != 21 {
 		t.Errorf("room now = %v, want 21, which was said last", got)
+	}
+	if !now.RoomAt.Equal(at(10, 0)) {
+		t.Errorf("the room was told at %v, want 10:00", now.RoomAt)
 	}
 	settings := SettingsAt(records)
 	for _, tt := range []struct {
