@@ -67,7 +67,8 @@ func lengthQuestion(c cursor, n float64) *asking {
 	}}
 }
 
-// roomTemperature reads "room 19C", "its 66F in here". Without a scale it asks.
+// roomTemperature reads "room 19C", "its 66F in here", "kitchen is 18 degrees". A
+// figure without a scale is of the one in which a room can be so warm.
 func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	d, said := c.over("the", "our", "it's", "its").phrase("room", "room temp", "room temperature", "room is", "the room is", "our room is", "room temp is",
 		"room temperature is", "room's", "room at", "the room", "kitchen is", "the kitchen is")
@@ -76,14 +77,20 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	t, e, ok := d.quantity(Temperature)
+	temp := unit.Celsius(t.Value)
 	var ask *asking
-	if n, f, number := d.number(); !ok && number && roomy(n) {
-		ask, e, ok = scaleQuestion(d, n), f, true
+	if n, f, number := d.number(); !ok && number {
+		e = f
+		temp, ok = roomScale(n)
+		ok = ok && (roomy(n) || !said || d.word(-1) != "room")
 	} else if ok && t.Unit == "degree" {
-		ask = scaleQuestion(d, t.Value)
+		var one bool
+		if temp, one = roomScale(t.Value); !one {
+			ask = scaleQuestion(d, t.Value)
+		}
 	}
 	if r, bound := d.token().(Range); !ok && bound && said && (r.Senses == nil || r.Senses[0].Dim == Temperature) {
-		e, t.Value, ok = d.use(1), r.Lo, true
+		e, ok = d.use(1), true
 		e.near = &Near{Trouble: Bound, Missed: c.s.typed(d.i, d.i+1), Example: "room " + plain(r.Lo) + " °C"}
 	}
 	if !ok {
@@ -97,11 +104,23 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 		return nil, c, false
 	}
 	e.ask = ask
-	return kitchen.RoomTemperature{Temp: unit.Celsius(t.Value)}, e, true
+	return kitchen.RoomTemperature{Temp: temp}, e, true
 }
 
-// roomy reports whether a figure without a scale can be the warmth of a room of
-// either: room 12 is rather one with a number on its door.
+// roomScale is how warm a figure without a scale says that a room is: 5 to 40 °C, 41
+// to 104 °F. No kitchen is outside of both.
+func roomScale(n float64) (unit.Celsius, bool) {
+	switch {
+	case n >= 5 && n <= 40:
+		return unit.Celsius(n), true
+	case n >= 41 && n <= 104:
+		return unit.Fahrenheit(n), true
+	}
+	return unit.Celsius(n), false
+}
+
+// roomy reports whether a figure right behind the word can be the warmth of a room:
+// room 12 is rather one with a number on its door.
 func roomy(n float64) bool { return n >= 14 && n <= 35 || n >= 50 && n <= 100 }
 
 // comfortable is the highest figure that people would give a room in degrees

@@ -77,7 +77,7 @@ const (
 	JarWeightOrVolume
 	// EachOrTogether: "2 jars (about 4 cups)".
 	EachOrTogether
-	// WhichScale: "room 70" of which scale is meant.
+	// WhichScale: "60" on a bag, of which scale is meant.
 	WhichScale
 	// WhichHalf: half of the day not said, both possible.
 	WhichHalf
