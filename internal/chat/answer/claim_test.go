@@ -57,7 +57,7 @@ func TestJoin(t *testing.T) {
 	code := regexp.MustCompile(`[A-Z2-7]{4}(-[A-Z2-7]{4}){3}`).FindString(s.say("kitchen", "Robin", "code for another room"))
 	wantPart(t, s.say("shed", "Jo", "join "+code), "shares the book")
 	wantPart(t, s.say("shed", "Jo", "kitchen"), "1,600 m")
-	wantPart(t, s.say("shed", "Jo", "room 25C"), "Only a steward")
+	wantPart(t, s.say("shed", "Jo", "we're at 160 m"), "Only a steward")
 }
 
 // What was done in the terminal before the first room was claimed goes over to

@@ -166,7 +166,7 @@ func (t *turn) mayStrike(entries []store.Logged) error {
 	}
 	for _, e := range entries {
 		_, change := e.Entry.(kitchen.Change)
-		ours := is[kitchen.CookerIs](e.Entry) && cooked || taught && learnt(e.Entry) || is[kitchen.QuietHours](e.Entry) || is[kitchen.PingsPrivate](e.Entry)
+		ours := observed(e.Entry) || is[kitchen.CookerIs](e.Entry) && cooked || taught && learnt(e.Entry) || is[kitchen.QuietHours](e.Entry) || is[kitchen.PingsPrivate](e.Entry)
 		if (change && !ours || is[kitchen.RoleGiven](e.Entry)) && t.member.Role != kitchen.Steward {
 			return kitchen.NotSteward{}
 		}

@@ -115,14 +115,56 @@ func TestEditCorrects(t *testing.T) {
 	wantPart(t, s.say("kitchen", "Robin", "kitchen"), "Elevation: 1,500 m")
 }
 
+// How warm the room is anybody may tell, mend and take back; a steward's word beside it
+// stays one's.
+func TestRoomIsAnObservation(t *testing.T) {
+	s := open(t)
+	wantPart(t, s.say("kitchen", "Ana", "its 18 in here"), "18 °C")
+	wantPart(t, s.say("kitchen", "Ana", "no, 19C"), "19 °C")
+	wantPart(t, s.say("kitchen", "Ana", "undo"), "room 19 °C")
+	wantPart(t, s.say("kitchen", "Ana", "room is 64, round to 10 g"), "Only a steward")
+	wantPart(t, s.say("kitchen", "Ana", "kitchen"), "Weights to 5 g")
+	m := s.message("kitchen", "Robin", "room 25C")
+	s.send(m)
+	late := s.message("kitchen", "Ana", "room 17C")
+	late.At = late.At.Add(-time.Hour)
+	s.send(late)
+	wantPart(t, s.say("kitchen", "Robin", "kitchen"), "Room: 25 °C") // which was told last
+}
+
+// A room that is told late can turn a reading that was over the limit into one at it:
+// the pings of the run that cools are made equal to that.
+func TestRoomMovesPings(t *testing.T) {
+	s := open(t)
+	s.say("kitchen", "Robin", "3 5lb bags agar")
+	for _, text := range []string{"cook it", "lit it", "at 15"} {
+		s.say("kitchen", "Robin", text)
+	}
+	s.now = s.now.Add(3 * time.Hour)
+	s.say("kitchen", "Robin", "heat off")
+	s.now = s.now.Add(time.Hour)
+	s.say("kitchen", "Robin", "zero")
+	s.now = s.now.Add(12 * time.Hour)
+	s.say("kitchen", "Robin", "29C on the skin")
+	if got := strings.Join(s.wanted(), " "); strings.Contains(got, "measure") {
+		t.Fatalf("pings before the room is told: %s", got)
+	}
+	m := s.message("kitchen", "Jo", "room 28C")
+	m.At = m.At.Add(-time.Hour)
+	s.send(m)
+	if got := strings.Join(s.wanted(), " "); !strings.Contains(got, "measure") {
+		t.Errorf("pings once the room was 28 °C: %s, want one to measure again", got)
+	}
+}
+
 // Only stewards change the kitchen; anybody may ask.
 func TestRights(t *testing.T) {
 	s := open(t)
-	wantPart(t, s.say("kitchen", "Ana", "room 19C"), "Only a steward")
+	wantPart(t, s.say("kitchen", "Ana", "round to 10 g"), "Only a steward")
 	wantPart(t, s.say("kitchen", "Ana", "make Ana a steward"), "Only a steward")
 	wantPart(t, s.say("kitchen", "Ana", "code for another room"), "Only a steward")
 	wantPart(t, s.say("kitchen", "Robin", "make Ana a steward"), "Ana is a steward")
-	wantPart(t, s.say("kitchen", "Ana", "room 19C"), "19 °C")
+	wantPart(t, s.say("kitchen", "Ana", "round to 10 g"), "10 g")
 	wantPart(t, s.say("kitchen", "Robin", "robin is no longer a steward"), "no longer")
 	wantPart(t, s.say("kitchen", "Ana", "ana is no longer a steward"), "only steward")
 }
