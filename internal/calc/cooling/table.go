@@ -1,0 +1,76 @@
+package cooling
+
+import "math"
+
+// Properties of wetted grain and of its surroundings. The spreads are standard
+// deviations of the logarithm; together they make the prior, and a wide one.
+//
+//	what                       value     spread  source
+//	density in a jar           680 kg/m³  0.10    common practice, 0.60 to 0.75 kg/L loose
+//	density in a bag           780 kg/m³  0.10    from the footprints of filled bags, from memory
+//	specific heat              3.03 kJ/kg 0.10    Kazarian and Hall 1965, from memory: 1.398 + 0.0409 M for
+//	                                              soft wheat of M % moisture, stretched from 20 to 40 %
+//	diffusivity                1.2e-7     0.47    no source for wetted grain; wheat stretched to 40 % has
+//	                                              0.8e-7, water 1.4e-7 to 1.7e-7, vapour helps while hot
+//	emissivity                 0.9        0.05    glass, plastic film; textbook value, from memory
+//	natural convection         1.42 (ΔT/H)^¼ 0.2  vertical plate in air, laminar, McAdams' simplified
+//	                                              formula, from memory
+//	heat of a jar's glass      0.2        –       400 g of glass at 0.84 kJ/kg K on 470 g of grain; no source
+//	share of the brim filled   0.7        –       common practice, two thirds to three quarters
+const (
+	jarDensity  = 0.68 // kg/L
+	bagDensity  = 0.78 // kg/L
+	diffusivity = 1.2e-7
+	heatOfGrain = 3030. // J/(kg K)
+	// plainDensity is for bodies of no container, and for the conductivity.
+	plainDensity = 0.7 // kg/L
+	emissivity   = 0.9
+	convection   = 1.42 // W/m²K at 1 K over 1 m
+	glassShare   = 0.2
+	filledShare  = 0.7
+	// conductivity follows: 0.25 W/(m K), the help of vapour included.
+	conductivity = diffusivity * plainDensity * 1000 * heatOfGrain
+)
+
+const (
+	stefanBoltzmann = 5.670374419e-8 // W/(m² K⁴), CODATA 2018
+	iceInKelvin     = 273.15
+)
+
+// How the neighbours hinder the surface, as a share of its coefficient when it
+// stands free. No source: faces that touch give off nothing, and warm neighbours
+// radiate back.
+const (
+	freeClose   = 0.8
+	freeCrowded = 0.6
+	freeBase    = 0.9 // the face that it stands on
+)
+
+// What a forecast weighs; spreads are standard deviations of the logarithm.
+const (
+	// usualSlower is how much slower kitchens are than the table, in ln time.
+	usualSlower = 0.05
+	// openSpread is that of the time scale out of the pot: diffusivity, coefficient,
+	// size and spacing together.
+	openSpread = 0.35
+	// splitSpread is that of the Biot number at the same time scale: how much of the
+	// delay lies inside, and so how far the core is behind the skin.
+	splitSpread = 0.35
+	// potSlower divides the surface's coefficient in the closed pot, so that a body
+	// there takes half as long again: common practice says half to twice, the water
+	// and the metal hold heat too.
+	potSlower = 1.9
+	potSpread = 0.3
+	// floorSpread is that of the remaining time however many readings there are.
+	floorSpread = 0.12
+)
+
+// convectionAndRadiation is the coefficient of a free surface, W/(m² K), excess
+// kelvins over a room of room °C, on a body of this height in metres.
+func convectionAndRadiation(excess, room, height float64) float64 {
+	excess = max(excess, 0.01)
+	cold := room + iceInKelvin
+	warm := cold + excess
+	return convection*math.Sqrt(math.Sqrt(excess/height)) +
+		emissivity*stefanBoltzmann*(warm*warm+cold*cold)*(warm+cold)
+}
