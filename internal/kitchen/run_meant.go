@@ -47,6 +47,12 @@ func (r Run) saidTwice(shown unit.GaugeKPa, at time.Time) bool {
 	return on && at.Sub(s.From) <= backTwice && max(off, -off) < unit.PSI(asGood)
 }
 
+// usualMost is the most that cookers are made for, in psi, common practice, no source.
+const usualMost = 16
+
+// Alarming reports whether a gauge shows more than any usual cooker is made for.
+func (e AtPressure) Alarming() bool { return e.Gauge > unit.PSI(usualMost) }
+
 // overStep is how far over its rating a cooker may read before that is too much:
 // what a dial is off by, and half a division.
 const overStep = 1.5

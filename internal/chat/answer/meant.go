@@ -46,10 +46,24 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	if p.Bare == phrase.Plainly || ctx.followed(p) {
 		return true, nil
 	}
-	if in, err := t.inRun(p); in || err != nil {
+	if in, err := t.inRun(p); in || err != nil || alarming(p) {
 		return in, err
 	}
 	return t.talkedLately()
+}
+
+// alarming reports whether what was said may be that a gauge shows far too much, or
+// an hour or a temperature: "at 20". It is the gauge only while a cooker is hot.
+func alarming(p phrase.Parsed) bool {
+	if len(p.Intents) == 0 {
+		return false
+	}
+	tell, _ := p.Intents[0].(phrase.Tell)
+	if len(tell.Entries) == 0 {
+		return false
+	}
+	at, ok := tell.Entries[0].(kitchen.AtPressure)
+	return ok && at.Alarming()
 }
 
 // inRun reports whether words that are loosely said come from somebody who is in a
@@ -60,7 +74,11 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 		return false, nil
 	}
 	tell, tells := p.Intents[0].(phrase.Tell)
+	hot := alarming(p)
 	fits := func(r kitchen.Run) bool {
+		if hot && !r.Stage.Hot() {
+			return false
+		}
 		if !r.Has(t.member.No) && !(tells && store.RoomID(r.Room) == t.room.ID && isNext(r, tell.Entries[0])) {
 			return false
 		}

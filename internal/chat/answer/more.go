@@ -66,7 +66,7 @@ func (t *turn) startAt(i phrase.StartAt, ctx scene) (chat.Post, error) {
 	if ctx.plan == nil {
 		return chat.Post{}, kitchen.NoPlanYet{}
 	}
-	return t.planAt(*ctx.plan, i.At)
+	return t.planAt(*ctx.plan, onDay(i.At, ctx.plan))
 }
 
 // planAt is a plan whose start was said instead of its end.
@@ -79,9 +79,29 @@ func (t *turn) planAt(p phrase.Plan, at phrase.Moment) (chat.Post, error) {
 	if len(meant) == 0 {
 		return chat.Post{}, kitchen.NoSuchTime{Said: at.String()}
 	}
+	if at.WholeDay() {
+		return t.planOn(p, meant[0])
+	}
 	out := momentOf(meant[0].Add(worked.Takes()), t.now)
 	p.OutBy, p.StartAt = &out, nil
 	return t.plan(p, t.now)
+}
+
+// planOn is a plan for a day whose hour was not said. For today it is one for now.
+func (t *turn) planOn(p phrase.Plan, day time.Time) (chat.Post, error) {
+	p.StartAt = nil
+	if year, month, date := day.Date(); day.After(t.now) {
+		p.StartAt = &phrase.Moment{Day: phrase.Day{Year: year, Month: month, Date: date, Said: true}}
+	}
+	return t.replan(p, t.now, nil)
+}
+
+// onDay puts a time of day on the day that a plan is for.
+func onDay(m phrase.Moment, p *phrase.Plan) phrase.Moment {
+	if p.StartAt != nil && m.Clock != nil && !m.Day.Said {
+		m.Day = p.StartAt.Day
+	}
+	return m
 }
 
 // momentOf is an instant as somebody would say it.

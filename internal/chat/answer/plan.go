@@ -16,6 +16,9 @@ import (
 // plan works an order out. Asked is when it was first asked for: a deadline such
 // as "out by 20:30" is meant from there.
 func (t *turn) plan(i phrase.Plan, asked time.Time) (chat.Post, error) {
+	if i.StartAt != nil {
+		return t.planAt(i, *i.StartAt)
+	}
 	return t.replan(i, asked, nil)
 }
 
@@ -27,6 +30,9 @@ func (t *turn) replan(i phrase.Plan, asked time.Time, was *kitchen.Order) (chat.
 	}
 	t.kind, t.said = planKind, i.String() // also when the deadline can't be met: what follows is about this plan
 	view := wording.PlanView{Plan: p, Now: t.now, Settings: t.settings, Was: was}
+	if i.StartAt != nil {
+		view.Day = i.StartAt.Resolve(asked, phrase.Forward)[0]
+	}
 	if i.OutBy != nil {
 		view.Start, view.OutBy, err = deadline(*i.OutBy, p, asked, t.now)
 		if late, ok := errors.AsType[kitchen.TooLate](err); ok {
@@ -143,7 +149,10 @@ func (t *turn) usual(i phrase.Usual) (chat.Post, error) {
 		}
 		order = fixed
 	}
-	return t.plan(phrase.Plan{Order: order, OutBy: i.OutBy}, t.now)
+	if i.Cooker != "" {
+		order.Cooker = i.Cooker
+	}
+	return t.plan(phrase.Plan{Order: order, OutBy: i.OutBy, StartAt: i.StartAt}, t.now)
 }
 
 // makeUsual makes the order just planned the usual one.
@@ -159,7 +168,8 @@ func (t *turn) outBy(i phrase.OutBy, ctx scene) (chat.Post, error) {
 	if ctx.plan == nil {
 		return chat.Post{}, kitchen.NoPlanYet{}
 	}
-	return t.plan(phrase.Plan{Order: ctx.plan.Order, OutBy: &i.By}, t.now)
+	by := onDay(i.By, ctx.plan)
+	return t.plan(phrase.Plan{Order: ctx.plan.Order, OutBy: &by}, t.now)
 }
 
 // why shows the working of the plan talked about, in the kitchen as it is now.
@@ -203,9 +213,9 @@ func (t *turn) correct(i phrase.Correct, ctx scene) (chat.Post, error) {
 		return post, err
 	}
 	fixed, how := fix(ctx.plan.Order, i)
-	next := phrase.Plan{Order: fixed, OutBy: ctx.plan.OutBy}
+	next := phrase.Plan{Order: fixed, OutBy: ctx.plan.OutBy, StartAt: ctx.plan.StartAt}
 	if i.OutBy != nil {
-		next.OutBy, how = i.OutBy, kitchen.Mended
+		next.OutBy, next.StartAt, how = i.OutBy, nil, kitchen.Mended
 	}
 	switch how {
 	case kitchen.Mended:

@@ -174,6 +174,9 @@ func (l *lexer) hour(i int, b beside) (ClockTime, int, bool) {
 	case l.glued(j, "h") && n.digits && (b == aClock || b == aDay && c.Hour >= 6 || b == preposition && (c.Hour >= 13 || l.is(i-1, "at", "@"))):
 		j, c.Half = j+1, true
 	case n.digits && len(text) == 4:
+		if _, date := l.isoDay(i); date {
+			return c, i, false
+		}
 		c = ClockTime{Hour: int(n.v) / 100, Minute: int(n.v) % 100, Half: text[0] == '0'}
 		bare = b == nothing
 		if l.is(j, "h", "hrs", "hours") {

@@ -13,7 +13,7 @@ func anyFollowing(t *rapid.T) Intent {
 		return StartAt{*m}
 	}
 	if rapid.Bool().Draw(t, "usual") {
-		return Usual{OutBy: anyDeadline(t), Times: rapid.IntRange(0, 9).Draw(t, "times"), Fix: pick(t, "fix", kitchen.Item{},
+		return Usual{OutBy: anyDeadline(t), Cooker: pick(t, "cooker", "", "big pot"), Times: rapid.IntRange(0, 9).Draw(t, "times"), Fix: pick(t, "fix", kitchen.Item{},
 			kitchen.Item{Count: 6}, kitchen.Item{Grain: grain.Millet}, kitchen.Item{Route: kitchen.Agar, Count: 4}, anyItem(t, anyGrain(t), anyRoute(t)),
 			kitchen.Item{Count: 2, Container: kitchen.Container{Vessel: kitchen.Jar}}, kitchen.Item{Container: anyContainer(t)})}
 	}

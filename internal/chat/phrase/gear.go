@@ -151,7 +151,7 @@ func matchGear(c cursor) (Intent, cursor, bool) {
 	d, _ = d.over("is", "has", "'s", "it's", "its").mark(":,-")
 	d = d.over("the", "our", "its", "a", "we're", "we are", "looks like the", "i think the", "has", "have", "had")
 	for _, f := range failures {
-		if e, ok := d.phrase(f.words...); ok {
+		if e, ok := d.phrase(f.words...); ok && !d.ofJar() {
 			e = e.over("again", "a bit", "a little", "badly", "now", "sorry", "mid run", "somewhat")
 			w, e = inWhich(w, e)
 			e.plain = true
@@ -165,6 +165,13 @@ func matchGear(c cursor) (Intent, cursor, bool) {
 	w, e = inWhich(w, e)
 	e.plain = true
 	return GearTold{kitchen.GearChecked{Cooker: w.Cooker, Parts: parts}}, e, true
+}
+
+// ofJar reports whether a lid or seal at hand is a jar's: "1 lid leaked", "a seal
+// failed". A cooker has one, which nobody counts.
+func (c cursor) ofJar() bool {
+	_, counted := c.ahead(-1).(Number)
+	return (c.word(0) == "lid" || c.word(0) == "seal") && (counted || c.word(-1) == "a")
 }
 
 // inWhich reads the cooker or run behind what is told of it.

@@ -19,7 +19,7 @@ type Intent interface {
 type Plan struct {
 	Order kitchen.Order
 	OutBy *Moment
-	// StartAt is when the cooker would go on.
+	// StartAt is when the cooker would go on, or the day of it.
 	StartAt *Moment
 }
 
@@ -58,10 +58,13 @@ type SameAs struct {
 }
 
 // Usual asks for the collective's usual order, perhaps changed: the fields of Fix
-// that are set replace those of the order, as in [Correct].
+// that are set replace those of the order, as in [Correct], and so does Cooker.
 type Usual struct {
 	OutBy *Moment
-	Fix   kitchen.Item
+	// StartAt is when the cooker would go on, or the day of it.
+	StartAt *Moment
+	Cooker  string
+	Fix     kitchen.Item
 	// Times is how often it is wanted; 0 where that wasn't said.
 	Times int
 }

@@ -59,7 +59,7 @@ func few(c cursor) (Intent, cursor, bool) {
 // drinks reports whether all that was said is so many pints, litres or gallons,
 // as people say of other things, too.
 func (w wish) drinks(c cursor) bool {
-	if len(w.drafts) != 1 || w.outBy != nil || w.startAt != nil || w.cooker != "" || w.hold != 0 || c.i > 0 {
+	if len(w.drafts) != 1 || w.outBy != nil || w.startAt != nil && !w.startAt.WholeDay() || w.cooker != "" || w.hold != 0 || c.i > 0 {
 		return false
 	}
 	d := w.drafts[0]
@@ -182,8 +182,25 @@ func (w *wish) extras(c cursor) cursor {
 			w.outBy, c = &m, e
 			continue
 		}
+		if m, e, ok := w.day(c); ok {
+			w.startAt, c = &m, e
+			continue
+		}
 		return c
 	}
+}
+
+// day reads the day behind an order: "tomorrow", "for saturday 10:00". Behind
+// something that people also bring or buy it is none of ours.
+func (w *wish) day(c cursor) (Moment, cursor, bool) {
+	ours := len(w.drafts) == 0 || slices.ContainsFunc(w.drafts, func(d draft) bool { return d.sized() || len(d.grains)+len(d.routes) > 0 })
+	d, _ := c.mark(",")
+	m, d, ok := d.over("for", "on", "start", "starting").when()
+	ahead := m.Day.Said && !m.Now && m.Shift == 0 && m.Day.Shift >= 0 && m.Day.Months >= 0 && !m.Day.Last && (m.Clock != nil || m.WholeDay())
+	if !ok || !ours || !ahead || w.startAt != nil || w.outBy != nil {
+		return Moment{}, c, false
+	}
+	return m, d, true
 }
 
 // sameBreath reports whether nothing but a comma stands between two places.

@@ -69,7 +69,11 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 		return event{}, c, false // "at 12.3" may be a unit of run 12
 	}
 	n := p.PSI()
-	if !ok || bare && number && !only || number && !says && (n < leastCooking || n > mostCooking) {
+	most := float64(mostCooking)
+	if at && t.which == (Which{}) && t.units == nil { // "12 at 24.5" is a temperature
+		most = mostBarePSI // where a cooker is hot, "at 20" is too much of it
+	}
+	if !ok || bare && number && !only || number && !says && (n < leastCooking || n > most) {
 		return event{}, c, false
 	}
 	ev := event{loose: number || bare}

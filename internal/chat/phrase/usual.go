@@ -9,7 +9,7 @@ import (
 var usualGrammar = grammar{
 	kind: KindUsual,
 	examples: []string{
-		"the usual", "the usual out by 8pm", "make that the usual", "the usual but 6", "usual x2", "the usual, millet", "the usual with lc, out by 20:30",
+		"the usual", "the usual out by 8pm", "make that the usual", "the usual but 6", "usual x2", "the usual, millet", "the usual with lc, out by 20:30", "the usual in the big pot tomorrow",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.phrase("make that the usual", "make that our usual", "make it the usual", "make this the usual", "make it our usual",
@@ -31,7 +31,7 @@ func (u Usual) String() string {
 	if u.Fix != (kitchen.Item{}) {
 		s += " but" + fixText(u.Fix)
 	}
-	return s + outByText(u.OutBy)
+	return s + orderText(kitchen.Order{Cooker: u.Cooker}) + outByText(u.OutBy) + startText(u.StartAt)
 }
 
 // String prints the wish so that it parses back.
@@ -52,14 +52,25 @@ func matchUsual(c cursor) (Intent, cursor, bool) {
 	if n, e, ok := d.times(); ok && u.Times == 0 {
 		u.Times, d = n, e
 	}
-	u.OutBy, d = d.maybeOutBy()
+	w := wish{s: c.s}
+	d = w.whereAndWhen(d)
 	if fix, e, ok := unusual(d); ok {
 		u.Fix, d = fix, e
 	}
-	if u.OutBy == nil {
-		u.OutBy, d = d.maybeOutBy()
-	}
+	d = w.whereAndWhen(d)
+	u.Cooker, u.OutBy, u.StartAt = w.cooker, w.outBy, w.startAt
 	return u, d, true
+}
+
+// whereAndWhen reads the cooker wanted, and the day or the deadline.
+func (w *wish) whereAndWhen(c cursor) cursor {
+	before := *w
+	d := w.extras(c)
+	if w.hold != 0 || w.near != nil {
+		*w = before // the usual has its own hold
+		return c
+	}
+	return d
 }
 
 // times reads "x2", "twice", "double".

@@ -210,6 +210,9 @@ func finish(v PlanView) string {
 	if !v.Start.IsZero() {
 		return "**Light it by " + clock(v.Now, v.Start) + "**: " + lower(count) + ", " + span(loads.Finish) + ", out by " + clock(v.Now, v.OutBy) + outMeans(v) + "."
 	}
+	if !v.Day.IsZero() {
+		return count + ": " + span(loads.Finish) + " from lit to out" + outMeans(v) + "."
+	}
 	return count + ", lit now: out about " + lastOut(v) + outMeans(v) + "."
 }
 

@@ -19,6 +19,8 @@ type PlanView struct {
 	Settings kitchen.Settings
 	// Start is the latest start and OutBy the deadline, when one was given.
 	Start, OutBy time.Time
+	// Day is the day that it is for, when no hour was said; zero for now.
+	Day time.Time
 	// First is set for the first plan this collective is told, which names what
 	// was taken for granted; FirstBags for the first with bags of 5 lb and more.
 	First, FirstBags Newness
@@ -83,6 +85,10 @@ func nextStep(post chat.Post, v PlanView) chat.Post {
 	if !v.Start.IsZero() {
 		post.Blocks = append(post.Blocks, say("Next: be told when to start."))
 		return with(post, tap("Ping me then", "ping me then"), tap("Cook it", "cook it"), tap("Why", "why"))
+	}
+	if !v.Day.IsZero() {
+		post.Blocks = append(post.Blocks, say("Next: at what hour on **"+v.Day.Format("Mon 2 Jan")+"**? Say `start at 10:00` or `out by 20:30`"))
+		return with(post, tap("Why", "why"))
 	}
 	post.Blocks = append(post.Blocks, say("Next: weigh it out, then `cook it`."))
 	return with(post, tap("Cook it", "cook it"), tap("Why", "why"))
