@@ -27,6 +27,13 @@ type RoomTemperature struct {
 	Temp unit.Celsius `json:"c"`
 }
 
+// CoolLimitIs says how warm grain may be at most when a culture goes on it, 10 to 30
+// °C: whichever, or one Culture by the collective's name for it.
+type CoolLimitIs struct {
+	Temp    unit.Celsius `json:"c"`
+	Culture string       `json:"culture,omitzero"`
+}
+
 // GaugeKind is how a cooker shows its pressure.
 type GaugeKind uint8
 

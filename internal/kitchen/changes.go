@@ -4,6 +4,7 @@ import "slices"
 
 func (Elevation) entry()       {}
 func (RoomTemperature) entry() {}
+func (CoolLimitIs) entry()     {}
 func (CookerIs) entry()        {}
 func (HoldIs) entry()          {}
 func (MethodIs) entry()        {}
@@ -69,6 +70,10 @@ func (c StorageMoisture) change(s *Settings) {
 
 func (c GaugeReads) change(s *Settings) {
 	s.GaugeErrors = replace(s.GaugeErrors, c, func(g GaugeReads) bool { return sameName(g.Cooker, c.Cooker) })
+}
+
+func (c CoolLimitIs) change(s *Settings) {
+	s.CoolLimits = replace(s.CoolLimits, c, func(l CoolLimitIs) bool { return sameName(l.Culture, c.Culture) })
 }
 
 func (c QuietHours) change(s *Settings) {

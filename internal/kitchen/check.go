@@ -113,6 +113,8 @@ func (s Settings) Check(c Change) error {
 		return checkRange(HeightOfKitchen, float64(c.Height), float64(MinHeight), float64(MaxHeight))
 	case RoomTemperature:
 		return checkRange(RoomWarmth, float64(c.Temp), -5, 45)
+	case CoolLimitIs:
+		return checkCoolLimit(c)
 	case CookerIs:
 		if c.Name == "" && len(s.Cookers) > 1 {
 			return WhichCooker{Known: s.CookerNames()}

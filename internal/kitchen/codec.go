@@ -73,6 +73,7 @@ var codecs = []codec{
 	stored[RoomJoined]("room joined", 1),
 	stored[Elevation]("elevation", 1),
 	stored[RoomTemperature]("room temperature", 1),
+	stored[CoolLimitIs]("cool limit", 1),
 	stored[CookerIs]("cooker", 1),
 	stored[HoldIs]("hold", 1),
 	stored[MethodIs]("method", 1),

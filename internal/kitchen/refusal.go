@@ -71,6 +71,7 @@ const (
 	DipTime
 	GaugeError
 	ClockTime // minutes after midnight
+	LimitOfCool
 )
 
 // OutOfRange says that a number lies outside what it can be. Got, Low and High
@@ -233,7 +234,11 @@ type NoSuchBooking struct{}
 // EmptyBooking says that a booking ends before it begins.
 type EmptyBooking struct{ From, To time.Time }
 
+// KillsCulture says that a limit for inoculating is over [MaxCoolLimit].
+type KillsCulture struct{ Limit unit.Celsius }
+
 func (OutOfRange) refusal()    {}
+func (KillsCulture) refusal()  {}
 func (NoHold) refusal()        {}
 func (NoSuchRun) refusal()     {}
 func (NoPlanYet) refusal()     {}
@@ -267,6 +272,7 @@ func (NoSuchBooking) refusal() {}
 func (EmptyBooking) refusal()  {}
 
 func (e OutOfRange) Error() string  { return fmt.Sprintf("quantity %d out of range", e.What) }
+func (KillsCulture) Error() string  { return "limit over what a culture stands" }
 func (e NoHold) Error() string      { return "no hold known for a container so large" }
 func (e NoSuchRun) Error() string   { return "no run " + e.Run.String() }
 func (NoPlanYet) Error() string     { return "no plan yet" }

@@ -29,6 +29,7 @@ type Settings struct {
 	Elevation    *unit.Metres
 	Room         *unit.Celsius
 	RoomAt       time.Time // when Room was told: an old reading is less sure
+	CoolLimits   []CoolLimitIs
 	Cookers      []CookerIs
 	Holds        []HoldIs
 	Methods      []MethodIs
@@ -110,6 +111,7 @@ func (s *Settings) take(r Record) {
 // With is the kitchen after some changes more. It knows no time at which they were
 // told: [Settings.RoomAt] stays as it was.
 func (s Settings) With(changes ...Change) Settings {
+	s.CoolLimits = slices.Clone(s.CoolLimits)
 	s.Cookers = slices.Clone(s.Cookers)
 	s.Holds = slices.Clone(s.Holds)
 	s.Methods = slices.Clone(s.Methods)
@@ -298,12 +300,6 @@ func (s Settings) PingsFor(m MemberNo) Audience {
 		}
 	}
 	return InRoom
-}
-
-// CoolLimit is the temperature under which a culture may be put on the grain: 27
-// °C, or 3 °C over the room if that is higher, never over 30 °C.
-func (s Settings) CoolLimit() unit.Celsius {
-	return max(27, min(30, s.RoomTemp()+3))
 }
 
 // CookerNames lists the cookers that have a name.
