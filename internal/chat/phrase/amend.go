@@ -36,6 +36,10 @@ func Amend(change kitchen.Change, by Correct) (kitchen.Change, bool) {
 		v, ok := by.sense(Temperature)
 		c.Temp = unit.Celsius(v)
 		return c, ok
+	case kitchen.CoolLimitIs:
+		v, ok := by.sense(Temperature)
+		c.Temp = unit.Celsius(v)
+		return c, ok
 	case kitchen.HoldIs:
 		v, ok := by.sense(Duration)
 		c.Hold = time.Duration(v * float64(time.Second))

@@ -13,6 +13,8 @@ var kitchenGrammar = grammar{
 		"we're at 1600 m",
 		"elevation 5280 ft",
 		"room 19C",
+		"we inoculate below 25C",
+		"limit for enoki 24C",
 		"big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge",
 		"hold 5lb bags 150",
 		"we soak jars",
@@ -63,7 +65,7 @@ func (s Set) String() string {
 type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
-	elevation, roomTemperature, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
+	elevation, roomTemperature, coolLimit, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
 	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule, digest,
 }
 
@@ -139,6 +141,8 @@ func changeText(change kitchen.Change) string {
 		return "elevation " + lengthText(c.Height)
 	case kitchen.RoomTemperature:
 		return "room " + temperatureText(c.Temp)
+	case kitchen.CoolLimitIs:
+		return coolLimitText(c)
 	case kitchen.CookerIs:
 		return cookerText(c)
 	case kitchen.HoldIs:

@@ -160,7 +160,7 @@ func anyDeadline(t *rapid.T) *Moment {
 func anyChange(t *rapid.T) kitchen.Change {
 	share := unit.Percent(tenths(t, "share", 5, 400))
 	g := pick(t, "grain said", grain.All()...)
-	switch rapid.IntRange(0, 17).Draw(t, "change") {
+	switch rapid.IntRange(0, 18).Draw(t, "change") {
 	case 0:
 		return kitchen.Elevation{Height: pick(t, "height", unit.Metres(1600), unit.Feet(5280), unit.Metres(12))}
 	case 1:
@@ -199,6 +199,8 @@ func anyChange(t *rapid.T) kitchen.Change {
 			kitchen.ZoneIs{Zone: "UTC"}, kitchen.MeasureIs{Measure: kitchen.US}, kitchen.MeasureIs{Measure: kitchen.Imperial}, kitchen.PressureIs{Gauge: unit.PSI(13)},
 			kitchen.GaugeReads{Low: unit.PSI(1)}, kitchen.GaugeReads{Cooker: "big pot", Low: -unit.PSI(0.5)}, kitchen.GaugeReads{Cooker: "big pot"},
 			kitchen.DigestIs{}, kitchen.DigestIs{Day: time.Weekday(rapid.IntRange(0, 6).Draw(t, "day")), At: kitchen.TimeOfDay(rapid.IntRange(240, 1439).Draw(t, "at"))})
+	case 18:
+		return kitchen.CoolLimitIs{Temp: pick(t, "limit", unit.Celsius(24), unit.Fahrenheit(75), unit.Celsius(31.5)), Culture: pick(t, "culture", "", "", "enoki", "lion's mane", "blue oyster")}
 	}
 	panic("no such change")
 }

@@ -7,6 +7,8 @@ import "ryebell/internal/kitchen"
 type Names struct {
 	Cookers []string
 	Members []string
+	// Cultures are those that a limit was set for.
+	Cultures []string
 	// Quarts says whose quarts and pints are meant.
 	Quarts kitchen.Measure
 }
