@@ -136,7 +136,7 @@ func (t *turn) reload() error {
 
 // furnish sets what follows from the settings.
 func (t *turn) furnish() {
-	t.names.Cookers, t.names.Quarts = t.settings.CookerNames(), t.settings.Measure
+	t.names.Cookers, t.names.Cultures, t.names.Quarts = t.settings.CookerNames(), t.settings.Cultures(), t.settings.Measure
 	t.now = t.m.At.In(t.a.zoneOf(t.settings))
 }
 

@@ -149,7 +149,7 @@ func cookHelp(s kitchen.Settings) []string {
 func kitchenHelp(s kitchen.Settings) []string {
 	return []string{
 		"**Your kitchen**, said once:",
-		"`we're at 1600 m` · `room 19C`",
+		"`we're at 1600 m` · `room 19C` · `we inoculate below 25C`",
 		"`big pot takes 7 quarts or 3 5lb bags, max 15 psi, dial gauge`",
 		strings.TrimPrefix(holdExample(s)+" · `we soak jars` · `round to 10 g`", " · "),
 		"`a quart jar holds 480 g` · `5 kg rye came out 9.4`",

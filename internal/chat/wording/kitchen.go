@@ -26,6 +26,8 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 		return elevationChanged(c, after)
 	case kitchen.RoomTemperature:
 		return []chat.Block{say("Room **" + warmth(c.Temp) + "** from now on.")}
+	case kitchen.CoolLimitIs:
+		return coolLimitChanged(c, after)
 	case kitchen.CookerIs:
 		return cookerChanged(c, after)
 	case kitchen.HoldIs:
@@ -370,6 +372,7 @@ func moreSettings(s kitchen.Settings) []chat.Block {
 	if s.Gypsum > 0 {
 		out = append(out, say("Gypsum: "+finePercent(s.Gypsum)+" of dry grain."))
 	}
+	out = append(out, coolLimits(s)...)
 	if s.UsualOrder != nil {
 		out = append(out, say("The usual: "+orderWords(*s.UsualOrder)+"."))
 	}

@@ -31,6 +31,8 @@ func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 		return "kitchen at " + height(c.Height) + ". Now: " + heightNow(now) + "."
 	case kitchen.RoomTemperature:
 		return "room " + warmth(c.Temp) + ". Now: " + warmth(now.RoomTemp()) + "."
+	case kitchen.CoolLimitIs:
+		return coolLimitUndone(c, now)
 	case kitchen.CookerIs:
 		return "what was said of the cooker. See `kitchen`."
 	case kitchen.HoldIs:

@@ -19,6 +19,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 	switch r := r.(type) {
 	case kitchen.OutOfRange:
 		return outOfRange(r)
+	case kitchen.KillsCulture:
+		return killsCulture(r)
 	case kitchen.NoHold:
 		return lines("How long for a **"+one(r.Container)+"**? I know no usual hold for one so large.",
 			"Set it, like `hold "+typed(r.Container)+"s 240`, or use smaller ones.")
@@ -139,7 +141,7 @@ func limit(q kitchen.Quantity, v float64) string {
 		return jarSize(unit.Litres(v))
 	case kitchen.HeightOfKitchen:
 		return height(unit.Metres(v))
-	case kitchen.RoomWarmth:
+	case kitchen.RoomWarmth, kitchen.LimitOfCool:
 		return warmth(unit.Celsius(v))
 	case kitchen.HoldTime:
 		return span(time.Duration(v * float64(time.Minute)))
@@ -188,6 +190,8 @@ func rangeWords(q kitchen.Quantity) string {
 		return "is no height for a kitchen"
 	case kitchen.RoomWarmth:
 		return "is no warmth for a room"
+	case kitchen.LimitOfCool:
+		return "is no limit for inoculating"
 	case kitchen.HoldTime:
 		return "is no hold"
 	case kitchen.GaugePressure:
@@ -240,6 +244,8 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `we're at 1600 m`"
 	case kitchen.RoomWarmth:
 		return "Like: `room 19C`"
+	case kitchen.LimitOfCool:
+		return "Like: `we inoculate below 25C`"
 	case kitchen.HoldTime:
 		return "Like: `hold 5lb bags 150`"
 	case kitchen.GaugePressure:

@@ -142,6 +142,7 @@ func TestEverythingHasWords(t *testing.T) {
 		kitchen.NoPlanYet{},
 		kitchen.NoUsualYet{},
 		kitchen.NotSteward{},
+		kitchen.KillsCulture{Limit: 35},
 		kitchen.LastSteward{},
 		kitchen.NoSuchMember{Name: "Ana"},
 		kitchen.NoSuchCooker{Name: "x", Known: []string{"big pot"}},
