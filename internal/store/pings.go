@@ -13,13 +13,24 @@ type PingRow struct {
 	Collective CollectiveID
 	kitchen.Ping
 	Fired time.Time // zero while it waits
+	// Set is when it was put in, or its time was last moved.
+	Set time.Time
+}
+
+// Late is how long the ping has waited by now when it could have been sent: since it
+// was due or, when it was due before it was wanted, since it was put in.
+func (r PingRow) Late(now time.Time) time.Duration {
+	if r.Set.After(r.Due) {
+		return max(0, now.Sub(r.Set))
+	}
+	return max(0, now.Sub(r.Due))
 }
 
 func readPing(s scanner) (r PingRow, err error) {
-	var due int64
+	var due, set int64
 	var member, room, fired sql.NullInt64
-	err = s.Scan(&r.Collective, &r.Key, &due, &r.Kind, &r.Loudness, &member, &room, &r.About, &fired)
-	r.Due, r.To, r.Room = fromMS(due), kitchen.MemberNo(member.Int64), room.Int64
+	err = s.Scan(&r.Collective, &r.Key, &due, &r.Kind, &r.Loudness, &member, &room, &r.About, &fired, &set)
+	r.Due, r.Set, r.To, r.Room = fromMS(due), fromMS(set), kitchen.MemberNo(member.Int64), room.Int64
 	if fired.Valid {
 		r.Fired = fromMS(fired.Int64)
 	}
@@ -33,7 +44,7 @@ func (b *Book) Pings(prefix string) ([]PingRow, error) {
 		return nil, errors.New("pings of no prefix")
 	}
 	return each(b.tx, readPing, `
-		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms
+		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms, set_ms
 		FROM ping WHERE collective = :collective AND key >= :from AND key < :to ORDER BY key`,
 		b.bound(), p("from", prefix), p("to", after(prefix)))
 }
@@ -42,7 +53,7 @@ func (b *Book) Pings(prefix string) ([]PingRow, error) {
 // due first.
 func (b *Book) WaitingPings(prefix string) ([]PingRow, error) {
 	return each(b.tx, readPing, `
-		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms
+		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms, set_ms
 		FROM ping INDEXED BY ping_due
 		WHERE collective = :collective AND fired_ms IS NULL AND key >= :from AND key < :to ORDER BY due_ms`,
 		b.bound(), p("from", prefix), p("to", after(prefix)))
@@ -76,11 +87,14 @@ func (b *Book) Reconcile(prefix string, want []kitchen.Ping, now time.Time) erro
 		if known && old.Ping == w {
 			continue
 		}
-		fired := old.Fired
-		if !w.Due.Equal(old.Due) && w.Due.After(now) {
-			fired = time.Time{}
+		row := PingRow{Ping: w, Fired: old.Fired, Set: old.Set}
+		if !w.Due.Equal(old.Due) {
+			row.Set = now
+			if w.Due.After(now) {
+				row.Fired = time.Time{}
+			}
 		}
-		if err := b.putPing(w, fired); err != nil {
+		if err := b.putPing(row); err != nil {
 			return err
 		}
 	}
@@ -94,17 +108,17 @@ func (b *Book) Reconcile(prefix string, want []kitchen.Ping, now time.Time) erro
 	return nil
 }
 
-func (b *Book) putPing(w kitchen.Ping, fired time.Time) error {
+func (b *Book) putPing(w PingRow) error {
 	b.tx.pinged = true
 	_, err := b.tx.exec(`
-		INSERT INTO ping (collective, key, due_ms, kind, loudness, member, room, about, fired_ms)
-		VALUES (:collective, :key, :due, :kind, :loudness, :member, :room, :about, :fired)
+		INSERT INTO ping (collective, key, due_ms, kind, loudness, member, room, about, fired_ms, set_ms)
+		VALUES (:collective, :key, :due, :kind, :loudness, :member, :room, :about, :fired, :set)
 		ON CONFLICT (collective, key) DO UPDATE SET due_ms = excluded.due_ms, kind = excluded.kind,
 			loudness = excluded.loudness, member = excluded.member, room = excluded.room,
-			about = excluded.about, fired_ms = excluded.fired_ms`,
+			about = excluded.about, fired_ms = excluded.fired_ms, set_ms = excluded.set_ms`,
 		b.bound(), p("key", w.Key), p("due", toMS(w.Due)), p("kind", w.Kind), p("loudness", w.Loudness),
 		p("member", orNull(w.To)), p("room", orNull(w.Room)), p("about", w.About),
-		p("fired", sql.NullInt64{Int64: toMS(fired), Valid: !fired.IsZero()}))
+		p("fired", sql.NullInt64{Int64: toMS(w.Fired), Valid: !w.Fired.IsZero()}), p("set", toMS(w.Set)))
 	return err
 }
 
@@ -127,7 +141,7 @@ func (b *Book) MarkFired(key string, at time.Time) error {
 // now: those that guard a hot cooker first, then by loudness, then the longest due.
 func (tx *Tx) DuePings(now time.Time, limit int) ([]PingRow, error) {
 	return each(tx, readPing, `
-		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms
+		SELECT collective, key, due_ms, kind, loudness, member, room, about, fired_ms, set_ms
 		FROM ping WHERE fired_ms IS NULL AND due_ms <= :now ORDER BY loudness, due_ms, collective, key LIMIT :limit`,
 		p("now", toMS(now)), p("limit", limit))
 }

@@ -24,6 +24,7 @@ func ping(key string, due time.Time) kitchen.Ping {
 type fired struct {
 	ping kitchen.Ping
 	at   time.Time // zero while it waits
+	set  time.Time // when it was put in, or last moved
 }
 
 // TestPingsFollowTheModel reconciles random lists under two prefixes, fires what
@@ -57,7 +58,7 @@ func TestPingsFollowTheModel(t *testing.T) {
 				update(func(b *store.Book) error {
 					for key, f := range model {
 						if f.at.IsZero() && !f.ping.Due.After(now) {
-							model[key] = fired{f.ping, now}
+							model[key] = fired{f.ping, now, f.set}
 							if err := b.MarkFired(key, now); err != nil {
 								return err
 							}
@@ -74,7 +75,7 @@ func TestPingsFollowTheModel(t *testing.T) {
 				err := db.View(context.Background(), func(tx *store.Tx) error {
 					rows, err := tx.Book(k.id).Pings("run/")
 					for _, r := range rows {
-						got[r.Key] = fired{r.Ping, r.Fired}
+						got[r.Key] = fired{r.Ping, r.Fired, r.Set}
 					}
 					return err
 				})
@@ -100,11 +101,35 @@ func reconcile(model map[string]fired, prefix string, want []kitchen.Ping, now t
 		if moved && w.Due.After(now) {
 			old.at = time.Time{}
 		}
-		model[w.Key] = fired{w, old.at}
+		if moved || !known {
+			old.set = now
+		}
+		model[w.Key] = fired{w, old.at, old.set}
 	}
 	maps.DeleteFunc(model, func(key string, f fired) bool {
 		return len(key) > len(prefix) && key[:len(prefix)] == prefix && !wanted[key] && f.at.IsZero()
 	})
+}
+
+// A ping is late by the time that it could have been sent and wasn't.
+func TestLate(t *testing.T) {
+	at := func(minutes int) time.Time { return morning.Add(time.Duration(minutes) * time.Minute) }
+	for _, tt := range []struct {
+		name          string
+		set, due, now int
+		want          time.Duration
+	}{
+		{"on time", 0, 30, 30, 0},
+		{"the bot was down", 0, 30, 50, 20 * time.Minute},
+		{"due before it was wanted", 30, 10, 30, 0},
+		{"and the bot was down then", 30, 10, 35, 5 * time.Minute},
+		{"within the minute of another", 0, 30, 29, 0},
+	} {
+		row := store.PingRow{Ping: ping("start/1", at(tt.due)), Set: at(tt.set)}
+		if got := row.Late(at(tt.now)); got != tt.want {
+			t.Errorf("%s: %v late, want %v", tt.name, got, tt.want)
+		}
+	}
 }
 
 func TestDuePings(t *testing.T) {

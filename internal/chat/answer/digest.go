@@ -76,7 +76,7 @@ func (p pinging) digest(row store.PingRow) error {
 	if d.Empty() {
 		return nil
 	}
-	post := wording.Digest(wording.DigestView{Digest: d, Now: p.now, Late: p.now.Sub(row.Due), Who: whoIn(p.book)})
+	post := wording.Digest(wording.DigestView{Digest: d, Now: p.now, Late: row.Late(p.now), Who: whoIn(p.book)})
 	return p.queue(post, row.Key, row)
 }
 

@@ -103,7 +103,7 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if err != nil {
 		return err
 	}
-	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings)), since: map[string]time.Time{}}
+	p := pinging{a: a, book: book, settings: settings, now: now.In(a.zoneOf(settings)), late: map[string]time.Duration{}}
 	if row.Kind == kitchen.WeeklyDigest {
 		return p.digest(row)
 	}
@@ -138,8 +138,8 @@ type pinging struct {
 	book     *store.Book
 	settings kitchen.Settings
 	now      time.Time // in the kitchen's zone
-	// since is when the first of each chain was due that is said now.
-	since map[string]time.Time
+	// late is how late the first of each chain comes that is said now.
+	late map[string]time.Duration
 }
 
 // batch is the row with those that can be said in the same post, the loudest
@@ -166,16 +166,9 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 		return int(a.Loudness) - int(b.Loudness)
 	})
 	for _, b := range batch {
-		p.since[b.Chain()] = earliest(p.since[b.Chain()], b.Due)
+		p.late[b.Chain()] = max(p.late[b.Chain()], b.Late(p.now))
 	}
 	return oneOfChains(batch), nil
-}
-
-func earliest(a, b time.Time) time.Time {
-	if a.IsZero() || b.Before(a) {
-		return b
-	}
-	return a
 }
 
 // together reports whether two pings can be one post: to the same person in the
@@ -207,11 +200,8 @@ func oneOfChains(batch []store.PingRow) []store.PingRow {
 
 // view is what a ping speaks of.
 func (p pinging) view(row store.PingRow) (wording.PingView, error) {
-	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: p.now.Sub(earliest(p.since[row.Chain()], row.Due))}
+	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: max(p.late[row.Chain()], row.Late(p.now))}
 	var err error
-	if v.Heard, err = p.heard(row); err != nil {
-		return v, err
-	}
 	if row.To != 0 {
 		if v.To, err = mention(p.book, row.To); err != nil {
 			return v, err
@@ -242,30 +232,6 @@ func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 		return v, nil
 	}
 	return v, fmt.Errorf("ping key %q names nothing", row.Key)
-}
-
-// heard is when something was last written that the ping can follow from: the newest
-// entry of a booking, a start or gear, and of a run what was taken back last, which the
-// run itself doesn't know any more.
-func (p pinging) heard(row store.PingRow) (time.Time, error) {
-	subject, of := startSubject, func(store.Logged) bool { return true }
-	if no, ok := runOf(row.Key); ok {
-		subject, of = no.Subject(), func(e store.Logged) bool { return is[kitchen.Struck](e.Entry) }
-	}
-	switch row.Kind {
-	case kitchen.BookingOverrun, kitchen.SoakForBooking:
-		subject, of = kitchen.BookingsSubject, func(store.Logged) bool { return true }
-	case kitchen.GaugeCheckDue:
-		subject = kitchen.GearSubject
-	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
-		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain, kitchen.CoolNow,
-		kitchen.SteamYet, kitchen.PressureYet, kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest:
-	}
-	latest, err := p.book.Latest(subject, 20)
-	if i := slices.IndexFunc(latest, of); err == nil && i >= 0 {
-		return latest[i].Written, nil
-	}
-	return time.Time{}, err
 }
 
 // booking is the booking that a ping is about.

@@ -309,3 +309,19 @@ func TestOverrunPing(t *testing.T) {
 		}
 	}
 }
+
+// What else was told while the bot was down doesn't hide that it was.
+func TestLateWhateverWasTold(t *testing.T) {
+	s := open(t)
+	s.say("kitchen", "Ana", "4 quarts lc out by 20:30")
+	s.say("kitchen", "Ana", "ping me then")
+	s.now = s.now.Add(10 * time.Hour)
+	s.say("kitchen", "Jo", "2 quarts lc out by 23:30")
+	s.say("kitchen", "Jo", "ping me then")
+	s.say("kitchen", "Jo", "room 19C")
+	posts := s.fire()
+	if len(posts) != 1 {
+		t.Fatalf("got %v, want one start", heads(posts))
+	}
+	wantPart(t, chat.Plain(posts[0].post, 80), "late: I was down.")
+}

@@ -18,12 +18,10 @@ type PingView struct {
 	Run kitchen.Run
 	// To names whom it rings for; nil when it is for the whole room.
 	To chat.Span
-	// Now is when it is sent, in the kitchen's zone; Late how long after it was due.
+	// Now is when it is sent, in the kitchen's zone; Late how long after it could have
+	// been: the bot was down.
 	Now  time.Time
 	Late time.Duration
-	// Heard is when the book last changed in what the ping follows from, where its run
-	// doesn't know that; zero for not known.
-	Heard time.Time
 	// Booking is the one that is overrun, or that grain is soaked for.
 	Booking kitchen.Booking
 	// Order and OutBy are what a start is for and when it is to be out.
@@ -108,7 +106,7 @@ func together(views []PingView, n int) *sheet {
 		if t.act.Say != "" && !known && len(s.buttons) < maxButtons {
 			s.buttons = append(s.buttons, t.act)
 		}
-		late = max(late, v.late())
+		late = max(late, v.Late)
 	}
 	if n < len(views) {
 		s.add(must, say("And "+whole(float64(len(views)-n))+" more: `now`"))
@@ -142,11 +140,10 @@ func (v PingView) addressed(head chat.Para) chat.Para {
 }
 
 func (v PingView) lateness() chat.Para {
-	late := v.late()
-	if late < time.Minute {
+	if v.Late < time.Minute {
 		return nil
 	}
-	return say("Due " + v.clock(v.Now.Add(-late)) + ", " + lateBy(late) + " late: I was down.")
+	return say("Due " + v.clock(v.Now.Add(-v.Late)) + ", " + lateBy(v.Late) + " late: I was down.")
 }
 
 // lateBy is how late something came, in days once it is that much.
@@ -155,19 +152,6 @@ func lateBy(d time.Duration) string {
 		return plural(days, "day")
 	}
 	return span(d.Truncate(time.Minute))
-}
-
-// late is how late the ping comes, counted from when it could be wanted at all: what
-// was told late, or taken back, made it due in the past.
-func (v PingView) late() time.Duration {
-	heard := v.Run.Heard
-	if v.Heard.After(heard) {
-		heard = v.Heard
-	}
-	if heard.IsZero() {
-		return v.Late
-	}
-	return min(v.Late, max(0, v.Now.Sub(heard)))
 }
 
 func (v PingView) clock(t time.Time) string { return near(v.Now, t) }

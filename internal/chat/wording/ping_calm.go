@@ -19,7 +19,7 @@ func (v PingView) startNow() pingText {
 		head:    say("**light it now** for " + orderWords(v.Order) + ", out by " + v.clock(v.OutBy) + "."),
 		buttons: []chat.Button{tap("Cook it", "cook it")},
 	}
-	if v.Late >= time.Minute {
+	if v.Now.Sub(v.Ping.Due) >= time.Minute {
 		t.more = []chat.Para{say("It comes out that much later.")}
 	}
 	return t

@@ -37,7 +37,7 @@ func (v PingView) holdOver() pingText {
 	over := ""
 	if end, ok := v.Run.HoldEnd(); ok {
 		over = span(v.Now.Sub(end)) + " over"
-		if v.again() == 0 && (v.late() >= time.Minute || v.Now.Sub(end) < time.Minute) {
+		if v.again() == 0 && (v.Late >= time.Minute || v.Now.Sub(end) < time.Minute) {
 			over = minutes(v.Run.Hold.Time) + " at " + psi(v.Run.Hold.At) + ", " + v.clock(end.Add(-v.Run.Hold.Time)) + " to " + v.clock(end)
 		}
 	}
@@ -70,7 +70,7 @@ func (v PingView) whoIsThere() pingText {
 		buttons = []chat.Button{v.button("It's at zero", "zero"), gotIt, notYet}
 	}
 	unheard := " Nobody answers."
-	if v.Late >= time.Minute {
+	if v.Now.Sub(v.Ping.Due) >= time.Minute {
 		unheard = "" // nobody was asked
 	}
 	return pingText{

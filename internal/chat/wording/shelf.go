@@ -41,7 +41,7 @@ func shelfSheet(views []PingView, n int) *sheet {
 	var taps []chat.Button
 	bags, short := false, false
 	for i, v := range views {
-		late = max(late, v.late())
+		late = max(late, v.Late)
 		bags, short = bags || hasBags(v.Run.Order), short || !heldWhole(v.Run)
 		if i < n {
 			s.add(must, say("**"+v.no()+", "+limitAge(v.Ping.Kind)+"**: "+shelved(v.Run, v.Now)+"."))
