@@ -57,6 +57,7 @@ func rooms() []room {
 		{"internal/chat/rehearse", []string{"internal/chat"}, effects},
 		// Helpers of tests that need more than the room they lie in, or no room at all.
 		{"internal/calc/calctest", nil, effects},
+		{"internal/calc/cooling/coolingtest", []string{"internal/calc"}, effects},
 		{"internal/ordeal", []string{"internal"}, effects},
 	}
 }
