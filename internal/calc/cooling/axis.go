@@ -111,30 +111,31 @@ func (s *scheme) step(p profile, fo, bi float64) profile {
 	for j := range nodes {
 		follow[j] = -s.slope[j] / (s.slope[nodes] + bi)
 	}
-	var a, m [nodes][nodes]float64
+	var m [nodes][nodes]float64 // 1 − γ·fo·∇²
 	for i := range nodes {
 		for j := range nodes {
-			a[i][j] = fo * (s.laplace[i][j] + s.laplace[i][nodes]*follow[j])
-			m[i][j] = -gamma * a[i][j]
+			m[i][j] = -gamma * fo * (s.laplace[i][j] + s.laplace[i][nodes]*follow[j])
 		}
 		m[i][i]++
 	}
-	inverse := invert(m)
-	k1 := times(inverse, times(a, p.at))
-	var half [nodes]float64
+	inverse := invert(&m)
+	// A stage's slope is ∇² m⁻¹ y, which is (m⁻¹ y − y)/γ.
+	var k1, half [nodes]float64
+	first := times(&inverse, &p.at)
 	for i := range half {
+		k1[i] = (first[i] - p.at[i]) / gamma
 		half[i] = p.at[i] + (1-gamma)*k1[i]
 	}
-	k2 := times(inverse, times(a, half))
+	second := times(&inverse, &half)
 	var next profile
 	for i := range next.at {
-		next.at[i] = p.at[i] + (1-gamma)*k1[i] + gamma*k2[i]
+		next.at[i] = second[i] // half plus γ of the second slope
 		next.surface += follow[i] * next.at[i]
 	}
 	return next
 }
 
-func times(m [nodes][nodes]float64, v [nodes]float64) [nodes]float64 {
+func times(m *[nodes][nodes]float64, v *[nodes]float64) [nodes]float64 {
 	return [nodes]float64{
 		m[0][0]*v[0] + m[0][1]*v[1] + m[0][2]*v[2],
 		m[1][0]*v[0] + m[1][1]*v[1] + m[1][2]*v[2],
@@ -143,7 +144,7 @@ func times(m [nodes][nodes]float64, v [nodes]float64) [nodes]float64 {
 }
 
 // invert is the inverse by cofactors.
-func invert(m [nodes][nodes]float64) [nodes][nodes]float64 {
+func invert(m *[nodes][nodes]float64) [nodes][nodes]float64 {
 	c00 := m[1][1]*m[2][2] - m[1][2]*m[2][1]
 	c01 := m[1][2]*m[2][0] - m[1][0]*m[2][2]
 	c02 := m[1][0]*m[2][1] - m[1][1]*m[2][0]

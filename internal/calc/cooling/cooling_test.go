@@ -8,7 +8,13 @@ import (
 	"ryebell/internal/calc/unit"
 )
 
-func bag(t testing.TB, lb float64) cooling.Body {
+// tester is what *testing.T, *testing.B and *rapid.T share.
+type tester interface {
+	Helper()
+	Fatal(args ...any)
+}
+
+func bag(t tester, lb float64) cooling.Body {
 	t.Helper()
 	b, err := cooling.Bag(unit.Pounds(lb))
 	if err != nil {
@@ -17,7 +23,7 @@ func bag(t testing.TB, lb float64) cooling.Body {
 	return b
 }
 
-func jar(t testing.TB, quarts float64) cooling.Body {
+func jar(t tester, quarts float64) cooling.Body {
 	t.Helper()
 	b, err := cooling.Jar(unit.USQuarts(quarts))
 	if err != nil {
@@ -26,7 +32,7 @@ func jar(t testing.TB, quarts float64) cooling.Body {
 	return b
 }
 
-func forecast(t testing.TB, q cooling.Question) *cooling.Forecast {
+func forecast(t tester, q cooling.Question) *cooling.Forecast {
 	t.Helper()
 	f, err := cooling.New(q)
 	if err != nil {

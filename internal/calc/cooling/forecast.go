@@ -13,7 +13,7 @@ type Forecast struct {
 	boiling  unit.Celsius
 	fan      fan
 	odd      []Odd
-	since    float64 // seconds: the last reading used, after which the floor counts
+	floor    floor
 	weights  []float64
 	arrival  spread // of ln seconds until the core is at the limit
 }
@@ -44,8 +44,11 @@ func New(q Question) (*Forecast, error) {
 	}
 	f := &Forecast{question: q, boiling: boiling, fan: newFan(q, boiling)}
 	used := f.sort(q.Readings)
-	for _, r := range used {
-		f.since = max(f.since, r.After.Seconds())
+	if n := len(used); n > 0 {
+		last := used[n-1]
+		f.floor = newFloor(last.After.Seconds(), float64(last.Temp.Minus(q.Room.Mid)/boiling.Minus(q.Room.Mid)))
+	} else {
+		f.floor = newFloor(0, 0)
 	}
 	f.weights = f.fan.weigh(used)
 	f.arrival = f.arrivals()
@@ -85,18 +88,14 @@ func (f *Forecast) Chance(after time.Duration) unit.Fraction {
 // not repeated: it is the belief about the body.
 func (f *Forecast) At(p Place, after time.Duration) Warmth {
 	s := newSpread(f.fan.coldest(), float64(f.boiling))
-	for i, z := range floorPoints() {
-		t := f.stretched(after.Seconds(), z.at)
+	for _, way := range f.floor.ways {
+		t := f.floor.clock(after.Seconds(), way)
 		f.fan.each(func(h hypothesis) {
 			share := h.share(p, t)
 			for r, room := range f.fan.rooms {
-				w := f.weights[h.first+r] * z.weight
-				s.add(room.at+(float64(f.boiling)-room.at)*share, w)
+				s.add(room.at+(float64(f.boiling)-room.at)*share, f.weights[h.first+r]*way.weight)
 			}
 		})
-		if after.Seconds() <= f.since && i == 0 {
-			break // the floor is of what comes after the readings
-		}
 	}
 	return s.warmth()
 }
@@ -129,15 +128,6 @@ func (f *Forecast) Scale() Prior {
 	}
 }
 
-// stretched is when the clock of the model shows what it does at t seconds, if
-// from the last reading on it goes slower by exp(floorSpread z).
-func (f *Forecast) stretched(t, z float64) float64 {
-	if t <= f.since || f.since == 0 {
-		return t
-	}
-	return f.since + (t-f.since)*math.Exp(-floorSpread*z)
-}
-
 // arrivals spreads the times at which the core gets to the limit.
 func (f *Forecast) arrivals() spread {
 	s := newSpread(math.Log(60), math.Log(Horizon.Seconds()))
@@ -146,12 +136,8 @@ func (f *Forecast) arrivals() spread {
 		for r := range f.fan.rooms {
 			w := f.weights[h.first+r]
 			t := reached.at(h, r)
-			if t <= f.since || f.since == 0 || math.IsInf(t, 1) {
-				s.add(math.Log(max(t, 1)), w)
-				continue
-			}
-			for _, z := range floorPoints() {
-				s.add(math.Log(f.since+(t-f.since)*z.stretch), w*z.weight)
+			for _, way := range f.floor.ways {
+				s.add(math.Log(max(f.floor.arrives(t, way), 1)), w*way.weight)
 			}
 		}
 	})

@@ -1,6 +1,7 @@
 package cooling
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -128,6 +129,9 @@ const (
 	HighestLimit unit.Celsius = 60
 )
 
+// widestPrior bounds a time scale and its spread, in ln time: a factor of 7.
+const widestPrior = 2
+
 // Horizon is the longest time that a forecast counts: what isn't cool by then
 // won't be.
 const Horizon = 14 * 24 * time.Hour
@@ -145,10 +149,18 @@ func (q Question) checked() (Question, unit.Celsius, error) {
 		return q, 0, err
 	}
 	if q.Body.Zero() {
-		return q, 0, &unit.RangeError{Quantity: unit.Volume, Lo: float64(SmallestBody), Hi: float64(LargestBody)}
+		return q, 0, noBody()
 	}
 	if err := unit.Check(unit.Temperature, q.Limit, LowestLimit, HighestLimit); err != nil {
 		return q, 0, err
 	}
-	return q, boiling, unit.Check(unit.Temperature, q.Room.Mid, -40, HighestLimit)
+	return q, boiling, errors.Join(
+		unit.Check(unit.Temperature, q.Room.Mid, -40, HighestLimit),
+		unit.Check(unit.Temperature, unit.Celsius(q.Room.Doubt), 0, 20),
+		unit.Check(unit.TimeScale, q.Prior.Spread, 0, widestPrior),
+		unit.Check(unit.TimeScale, q.Prior.Slower, -widestPrior, widestPrior),
+	)
 }
+
+// noBody says that none was given.
+func noBody() error { return unit.Check(unit.Volume, 0, SmallestBody, LargestBody) }

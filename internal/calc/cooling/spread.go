@@ -25,25 +25,6 @@ func normal(n int, widest float64) []point {
 	return points
 }
 
-// floorPoint is a way in which the model may be wrong after the last reading.
-type floorPoint struct{ at, weight, stretch float64 }
-
-// floorPoints are five of them, the middle one first: Gauss–Hermite quadrature of
-// a normal distribution (Abramowitz and Stegun, table 25.10, scaled by √2).
-func floorPoints() [5]floorPoint {
-	const near, far = 1.3556261799742659, 2.8569700138728056
-	const middle, inner, outer = 8. / 15, 0.2220759220056126, 0.0112574113277207
-	return [5]floorPoint{
-		{0, middle, 1},
-		{-near, inner, stretchOf(-near)},
-		{near, inner, stretchOf(near)},
-		{-far, outer, stretchOf(-far)},
-		{far, outer, stretchOf(far)},
-	}
-}
-
-func stretchOf(z float64) float64 { return math.Exp(floorSpread * z) }
-
 // cells is how finely a spread tells values apart.
 const cells = 512
 

@@ -20,6 +20,7 @@ const (
 	Hold                            // minutes
 	Rate                            // LitresPerHour
 	Count                           // pieces
+	TimeScale                       // natural logarithm of a factor
 )
 
 // String is the quantity's name for logs.
@@ -49,6 +50,8 @@ func (q Quantity) String() string {
 		return "rate"
 	case Count:
 		return "count"
+	case TimeScale:
+		return "time scale"
 	}
 	panic(fmt.Sprintf("unit: no quantity %d", uint8(q)))
 }

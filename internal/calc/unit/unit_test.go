@@ -156,7 +156,7 @@ func TestCheck(t *testing.T) {
 
 func TestEveryQuantityHasAName(t *testing.T) {
 	seen := map[string]bool{}
-	for q := unit.Mass; q <= unit.Count; q++ {
+	for q := unit.Mass; q <= unit.TimeScale; q++ {
 		name := q.String()
 		if name == "" || seen[name] {
 			t.Errorf("quantity %d is called %q", uint8(q), name)
