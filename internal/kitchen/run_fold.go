@@ -133,7 +133,7 @@ func (f *folding) refuse(e RunEntry) Refusal {
 // down the path.
 func (f *folding) mayFollow(e RunEntry) bool {
 	k := e.kind()
-	if slices.ContainsFunc(follows[f.Stage], func(m move) bool { return m.kind == k }) {
+	if f.open(k) {
 		// Once the heat is off only the depth of a loss can still be told.
 		d, dip := e.(Dipped)
 		return !dip || f.Stage.Hot() || d.For == 0 && len(f.Dips) > 0
@@ -174,9 +174,17 @@ func (f *folding) repeats(e RunEntry) bool {
 	panic("kind " + e.kind().String())
 }
 
+// open reports whether the kind is a move of this stage that this very run has.
+func (f *folding) open(k Kind) bool {
+	if k == KindHeatOn && f.Stage == StageCooling && !f.Relightable() {
+		return false
+	}
+	return slices.ContainsFunc(follows[f.Stage], func(m move) bool { return m.kind == k })
+}
+
 // moves reports whether the kind leads from this stage into another.
 func (f *folding) moves(k Kind) bool {
-	return slices.ContainsFunc(follows[f.Stage], func(m move) bool { return m.kind == k && m.to != f.Stage })
+	return f.open(k) && slices.ContainsFunc(follows[f.Stage], func(m move) bool { return m.kind == k && m.to != f.Stage })
 }
 
 // passedBy reports whether the step was taken since the flame was last lit.
@@ -270,6 +278,10 @@ func (f *folding) enter(s Stage) {
 func (f *folding) heatOn() {
 	f.endPrep()
 	f.step(KindHeatOn, 0)
+	if off, ended := f.Ended(); ended && f.Stage == StageCooling {
+		f.first = skinRead{}
+		f.Water.idle(f.rec.At.Sub(off.At))
+	}
 	if f.Stage != StagePressureLost { // there it is the same hold's flame
 		f.enter(StageHeating)
 	}

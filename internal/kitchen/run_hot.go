@@ -39,6 +39,15 @@ func (r Run) heatDue() time.Time {
 	panic("stage " + r.Stage.String())
 }
 
+// Relightable reports whether a pot that is down can be lit again for the same run:
+// its hold was too short, and nothing was taken out of it. It heats up anew, is vented
+// anew, for air came in, and its hold starts again.
+func (r Run) Relightable() bool {
+	_, short := r.HeldShort()
+	_, out := r.LastStep(KindOutOfPot)
+	return r.Stage == StageCooling && short && !out
+}
+
 // MayBurn reports whether a run was called off with the flame on, and nobody has
 // said since that it is off.
 func (r Run) MayBurn() bool {

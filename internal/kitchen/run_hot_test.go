@@ -53,3 +53,44 @@ func TestMayBurn(t *testing.T) {
 		}
 	}
 }
+
+// A pot that came to zero before its hold was over is lit again in the same run; one
+// whose hold was done, or that was emptied, isn't.
+func TestRelit(t *testing.T) {
+	at := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
+	for _, tt := range []struct {
+		name  string
+		told  *teller
+		lit   bool
+		short time.Duration
+	}{
+		{"heat off early", at().say("10:30", ana, HeatOff{}).say("11:15", ana, AtZero{}), true, 40 * time.Minute},
+		{"lost, then off", at().say("10:20", ana, PressureLost{}).say("10:30", ana, HeatOff{}).say("10:50", ana, AtZero{}), true, 30 * time.Minute},
+		{"ten minutes too few", at().say("11:20", ana, HeatOff{}).say("12:00", ana, AtZero{}), true, 65 * time.Minute},
+		{"held", at().say("11:30", ana, HeatOff{}).say("12:15", ana, AtZero{}), false, 0},
+		{"out of the pot", at().say("10:30", ana, HeatOff{}).say("11:15", ana, AtZero{}).say("11:20", ana, OutOfPot{}), false, 0},
+		{"nobody said pressure", begun().say("10:00", ana, Steam{}).say("11:30", ana, HeatOff{}).say("12:15", ana, AtZero{}), false, 0},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			r := tt.told.run(t, pot())
+			next, err := r.Apply(Record{No: 90, By: ana, At: clock("12:40"), Written: clock("12:40"), Entry: HeatOn{}}, pot())
+			if lit := err == nil && next.Stage == StageHeating; lit != tt.lit || r.Relightable() != tt.lit {
+				t.Fatalf("lit again: %v, relightable %v, want %v (%v)", lit, r.Relightable(), tt.lit, err)
+			}
+			if !tt.lit {
+				return
+			}
+			if end, held := next.HoldEnd(); held {
+				t.Errorf("a hold runs until %v", end)
+			}
+			next = next.With(Record{No: 91, By: ana, At: clock("12:50"), Written: clock("12:50"), Entry: Steam{}}, pot())
+			next = next.With(Record{No: 92, By: ana, At: clock("13:00"), Written: clock("13:00"), Entry: AtPressure{}}, pot())
+			if end, held := next.HoldEnd(); next.Stage != StageAtPressure || !held || !end.Equal(clock("14:30")) {
+				t.Errorf("%v, hold until %v, want a whole one until 14:30", next.Stage, end)
+			}
+			if short := next.WaterShort(); short > tt.short {
+				t.Errorf("water short by %v: the time without pressure boils nothing off", short)
+			}
+		})
+	}
+}

@@ -42,6 +42,8 @@ func (r Run) had(k Kind) bool {
 		return done
 	case k == KindHeatOn && r.Stage == StagePressureLost:
 		return true // no next step: it is said when the flame had gone out
+	case k == KindHeatOn && r.Stage == StageCooling:
+		return !r.Relightable()
 	case r.Stage == StageCalledOff:
 		return done
 	case k == KindDipped:

@@ -189,6 +189,7 @@ var follows = map[Stage][]move{
 		{KindDipped, StageCooling},
 		{KindRunGone, StageGone},
 		{KindCalledOff, StageCalledOff},
+		{KindHeatOn, StageHeating}, // down before the hold was over: see Run.Relightable
 	},
 	StageCool: {
 		{KindTempRead, StageCool},

@@ -39,6 +39,13 @@ func (w *Water) holdBegins(at time.Time) {
 	w.pressure = max(0, at.Sub(w.first))
 }
 
+// idle leaves out a time without pressure: nothing boils off in it.
+func (w *Water) idle(d time.Duration) {
+	if !w.first.IsZero() {
+		w.first = w.first.Add(d)
+	}
+}
+
 // ventedFor is the time with the weight off; the usual one while nobody told.
 func (w Water) ventedFor() time.Duration {
 	if w.vented == 0 && w.since.IsZero() {

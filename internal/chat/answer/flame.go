@@ -42,7 +42,7 @@ func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, erro
 // failed. Where that was all that was told, and the run can't be lit once more, it
 // is the answer.
 func (t *turn) litAgain(i phrase.Tell, run kitchen.Run) (chat.Post, bool, error) {
-	if !is[kitchen.HeatOn](i.Entries[0]) || i.When != nil || !run.Stage.Hot() {
+	if !is[kitchen.HeatOn](i.Entries[0]) || i.When != nil || !run.Stage.Hot() && !run.Relightable() {
 		return chat.Post{}, false, nil
 	}
 	known, err := t.gear()

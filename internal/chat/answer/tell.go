@@ -56,11 +56,11 @@ func (t *turn) stillRising(i phrase.Tell, run kitchen.Run) (kitchen.AtPressure, 
 	return e, asked && run.Stage < kitchen.StageAtPressure && run.FarUnder(e.Gauge)
 }
 
-// relights reports whether an entry would light a run again whose hold is done: a run
-// must be named for that.
+// relights reports whether an entry would light a run again whose hold is done, or
+// which is down: it must be named for that where another can be meant.
 func relights(r kitchen.Run, e kitchen.RunEntry) bool {
 	off, ended := r.Ended()
-	return is[kitchen.HeatOn](e) && ended && off.Outcome == kitchen.Held
+	return is[kitchen.HeatOn](e) && ended && (off.Outcome == kitchen.Held || r.Stage == kitchen.StageCooling)
 }
 
 // comesNext reports whether an entry is a next step of a run, with nothing between

@@ -17,7 +17,8 @@ var stages = [...]told{
 		"heat on", "heat is on", "heat's on", "heats on", "flame on", "flame is on", "flame's on", "flames on", "burner on", "burner is on", "burner's on",
 		"stove on", "stove is on", "stove's on", "turned the heat on", "turned on the heat", "heat going", "heating up", "started heating", "lit the burner", "lit the stove",
 		"lit the gas", "gas on", "started the heat", "turned the flame on", "lit the pot", "turned the burner on", "heating", "flame is back", "flame's back", "flame is back on", "flame's back on", "flame back on",
-		"power is back", "power's back", "stove is back on", "gas is back on", "gas is back", "heat is back on", "heat's back on", "relit the burner", "lit the burner again",
+		"power is back", "power's back", "stove is back on", "gas is back on", "gas is back", "heat is back on", "heat's back on", "heat back on", "fire back on", "heat on again", "flame on again", "relit the pot",
+		"lit the pot again", "relit the burner", "lit the burner again",
 	}},
 	{kitchen.Steam{}, kitchen.KindSteam, []string{"steam", "steaming", "venting"}, []string{
 		"steam is coming out", "steam coming out", "steam comes out", "started venting", "vent started", "vent start", "steaming now", "venting now",

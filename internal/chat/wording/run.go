@@ -66,6 +66,10 @@ func (v RunView) told(s *sheet) {
 		if v.Run.Stage == kitchen.StagePressureLost && !v.overtaken() {
 			s.add(must, say("**"+v.no()+" lit again** "+v.clock(v.At)+"."))
 		}
+		if v.Was != nil && v.Was.Stage == kitchen.StageCooling && v.Run.Stage == kitchen.StageHeating {
+			s.add(must, say("**"+v.no()+" lit again** "+v.clock(v.At)+". Air came in: vent it again. The hold starts anew."))
+			s.add(should, askWords(kitchen.HowMuchWater, v.Run))
+		}
 		v.notedLate(s)
 	case kitchen.PrepBegun, kitchen.PrepEnded, kitchen.Steam, kitchen.VentClosed, kitchen.AtPressure,
 		kitchen.PressureBack, kitchen.PressureLost:

@@ -241,6 +241,8 @@ func (v RunView) cooling(s *sheet) {
 	}
 	_, out := v.Run.LastStep(kitchen.KindOutOfPot)
 	switch {
+	case v.Run.Relightable():
+		s.then(say("Next: held too short. Water topped up and lid on, light it again."), v.button("Heat on", "heat on"), v.button("Out of the pot", "out of the pot"))
 	case out && v.More != nil:
 		s.then(say("Next: the next load. Top up the water first."), tap("Next load", phrase.Cook{Load: phrase.NextLoad}.String()))
 	case !out:
