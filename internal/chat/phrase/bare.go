@@ -13,7 +13,7 @@ func (r reading) talk() bool {
 		switch k {
 		case KindManners, KindChoose, KindCorrect, KindBoard:
 		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
-			KindPings, KindWhyPing:
+			KindPings, KindWhyPing, KindChart, KindTimes:
 			if r.plain {
 				return false
 			}
@@ -47,7 +47,9 @@ func vague(in Intent) bool {
 		return in.Which == (Which{})
 	case CoolYet:
 		return in.Which == (Which{})
-	case Log, Steps, AnswerPing, WhyPing, Bookings, Board, GearTold, PingsWhere:
+	case Chart:
+		return in.Which == (Which{})
+	case TimesRecord, Log, Steps, AnswerPing, WhyPing, Bookings, Board, GearTold, PingsWhere:
 		return true
 	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
 		NewCode, Forget, Undo, RemindStart, Why, Cook, Correct, Choose, Greet, Thanks:
@@ -83,12 +85,12 @@ func (r reading) loose(in Intent) bool {
 	case SameAs:
 		return in.Run == 0
 	case Why:
-		return words <= 2 && in.Number == 0 && in.Part == 0
+		return words <= 2 && in.Number == 0 && in.Part == 0 && in.Which == (Which{})
 	case Cook:
 		return words <= 2 && in.Order == nil
 	case Board:
 		return words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status"
-	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing:
+	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord:
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true

@@ -125,8 +125,10 @@ type NewCode struct{}
 type Forget struct{ Name string }
 
 // Why asks for the working of the last answer: of the number asked about ("why
-// 682?"), of a part ("why the hold"), or of all when both are zero.
+// 682?"), of a part ("why the hold"), of a run ("why #12"), or of all when these are
+// zero.
 type Why struct {
+	Which  Which
 	Number float64
 	Part   Part
 }
@@ -134,11 +136,13 @@ type Why struct {
 // Part is a part of the working.
 type Part uint8
 
-// The parts: grain and water by weight, the hold, the water in the cooker.
+// The parts: grain and water by weight, the hold, the water in the cooker, and how
+// long something takes: the hold, or the cooling.
 const (
 	PartAmounts Part = iota + 1
 	PartHold
 	PartWater
+	PartTime
 )
 
 // Help asks how; Topic is zero for the first page.

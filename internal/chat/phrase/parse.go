@@ -43,6 +43,8 @@ const (
 	KindDrop
 	KindStartAt
 	KindPlanIt
+	KindChart
+	KindTimes
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a
@@ -79,6 +81,8 @@ var registry = [...]grammar{
 	handOverGrammar,
 	shiftGrammar,
 	coolYetGrammar,
+	chartGrammar,
+	timesGrammar,
 	logGrammar,
 	stepsGrammar,
 	bookingGrammar,

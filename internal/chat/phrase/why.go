@@ -4,7 +4,7 @@ import "fmt"
 
 var whyGrammar = grammar{
 	kind:     KindWhy,
-	examples: []string{"why", "why 682?", "show the working", "how did you get 682", "why the hold", "why 40%"},
+	examples: []string{"why", "why 682?", "show the working", "how did you get 682", "why the hold", "why 40%", "why #12", "why so late", "why 20:50?"},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.phrase("why", "why is that", "why that", "why so", "how come", "show the working", "show me the working", "show working", "the working",
 			"show your working", "show me your working", "working", "how did you get", "how did you get that", "how do you get", "how do you get that",
@@ -15,6 +15,9 @@ var whyGrammar = grammar{
 		}
 		if part, e, ok := whyPart(d); ok {
 			return Why{Part: part}, e, true
+		}
+		if w, e, ok := whyTime(d); ok {
+			return w, e, true
 		}
 		d = d.over("that", "the", "is it", "it", "only")
 		if n, e, ok := d.anyNumber(); ok {
@@ -36,9 +39,14 @@ func (w Why) String() string {
 		return "why the hold"
 	case PartWater:
 		return "why the water"
+	case PartTime:
+		if w.Which == (Which{}) {
+			return "why so late"
+		}
+		return "why is" + w.Which.behind("") + " so late"
 	case 0:
 		if w.Number == 0 {
-			return "why"
+			return "why" + w.Which.behind("")
 		}
 		return "why " + plain(w.Number)
 	}
@@ -67,6 +75,7 @@ func whyPart(c cursor) (Part, cursor, bool) {
 	d := c.over("the", "that", "this", "is", "such a", "a", "so", "does it", "it", "take", "takes")
 	e, ok := d.phrase("hold", "hold time", "holding time", "long hold", "hold so long", "time", "cook so long")
 	if !ok && d.word(-1) == "so" || d.word(-1) == "take" {
+		part = PartTime
 		e, ok = d.phrase("long", "so long", "that long")
 		e.bare = true // people ask each other that
 	}
@@ -79,4 +88,34 @@ func whyPart(c cursor) (Part, cursor, bool) {
 		e, ok = d.phrase("amounts", "amount", "grain", "ratio", "moisture", "dry", "wetted", "numbers", "weights")
 	}
 	return part, e, ok && e.over("please", "pls", "then", "exactly", "bot").parted().done()
+}
+
+// whyTime reads "why so late", "why is 12 so slow", "why 20:50?" and "why #12", of
+// which the rest can be said of nothing but how long something takes.
+func whyTime(c cursor) (Why, cursor, bool) {
+	d := c.over("is", "does", "are", "will", "at", "only at", "not before", "until")
+	var w Why
+	named := false
+	if _, number := d.token().(Number); !number || d.i > c.i {
+		var e cursor
+		if w.Which, e, named = d.whichOf(); named {
+			d = e
+		}
+	}
+	if !named {
+		d = d.over("it", "the bags", "the jars", "they", "that")
+	}
+	d = d.over("be", "take", "takes", "taking", "cooling", "cool", "still")
+	e, late := d.phrase("so late", "that late", "so slow", "so slowly", "so long", "that long", "late", "not earlier", "not sooner", "so early", "that time", "not today", "not tonight", "not yet", "slow")
+	_, clock := d.token().(When)
+	switch {
+	case late:
+		w.Part, d = PartTime, e
+	case clock && !named:
+		w.Part, d = PartTime, d.use(1)
+	case w.Which == (Which{}):
+		return Why{}, c, false
+	}
+	d.bare = w.Which == (Which{}) // people ask each other that
+	return w, d, d.over("then", "please", "pls", "cool", "cooling").parted().ends()
 }
