@@ -82,6 +82,10 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 		return t.answerPing(i, ctx)
 	case phrase.CoolYet:
 		return t.coolYet(i, ctx)
+	case phrase.Chart:
+		return t.chart(i, ctx)
+	case phrase.TimesRecord:
+		return wording.TimesRecord(), nil
 	case phrase.Log:
 		return t.logOf(i, ctx)
 	case phrase.Steps:

@@ -59,25 +59,6 @@ func (t *turn) stepAsked(no kitchen.RunNo, of int) (int, error) {
 	return of - 1, nil
 }
 
-// coolYet says what is known of how warm a run is.
-func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
-	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() || r.Stage == kitchen.StageCool })
-	if post, ok := t.unsettled(err); ok {
-		return post, nil
-	}
-	if err != nil {
-		return chat.Post{}, err
-	}
-	t.about = run.No.Subject()
-	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimit()}
-	if i.By != nil {
-		if meant := i.By.Resolve(t.now, phrase.Forward); len(meant) > 0 {
-			view.By = meant[0]
-		}
-	}
-	return wording.CoolYet(view), nil
-}
-
 // logOf tells the story of a run, or lists the last ones.
 func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 	if i.Which != (phrase.Which{}) || ctx.turn != nil && ctx.run != 0 {

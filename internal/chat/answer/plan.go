@@ -172,11 +172,33 @@ func (t *turn) outBy(i phrase.OutBy, ctx scene) (chat.Post, error) {
 	return t.plan(phrase.Plan{Order: ctx.plan.Order, OutBy: &by}, t.now)
 }
 
-// why shows the working of the plan talked about, in the kitchen as it is now.
+// why shows the working of what was said last: of the plan talked about, in the
+// kitchen as it is now, or of how a run cools.
 func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
-	if ctx.log != 0 {
+	if ctx.log != 0 && i.Which == (phrase.Which{}) {
 		return t.figures(ctx.log)
 	}
+	run, cooling, err := t.whyOfCool(i, ctx)
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if cooling {
+		return t.whyCool(run)
+	}
+	if i.Part == phrase.PartTime {
+		i.Part = phrase.PartHold
+	}
+	if i.Which != (phrase.Which{}) {
+		ctx.run, ctx.turn, i.Which = run.No, nil, phrase.Which{}
+	}
+	return t.whyPlan(i, ctx)
+}
+
+// whyPlan shows the working of the plan talked about, or of what is in the cooker.
+func (t *turn) whyPlan(i phrase.Why, ctx scene) (chat.Post, error) {
 	if ctx.run != 0 && (ctx.turn == nil || ctx.turn.Kind != planKind) {
 		run, err := t.theRun(ctx.run)
 		if err != nil {
@@ -188,7 +210,11 @@ func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 		}
 	}
 	if ctx.plan == nil {
-		return wording.NoWhy(), nil
+		run, cooling, err := t.onlyCooling()
+		if err == nil && cooling {
+			return t.whyCool(run)
+		}
+		return wording.NoWhy(), err
 	}
 	p, err := t.settings.Work(ctx.plan.Order)
 	if err != nil {

@@ -377,6 +377,7 @@ const (
 	tellKind    = "tell"
 	helpKind    = "help"
 	logKind     = "log"
+	coolKind    = "cool"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

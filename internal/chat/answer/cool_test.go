@@ -1,0 +1,88 @@
+package answer
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// cooling has Robin's bags cook and cool: zero an hour ago.
+func (s *stage) cooling() {
+	for _, step := range []struct {
+		text  string
+		after time.Duration
+	}{
+		{"3 5lb bags agar", 0},
+		{"cook it", 0},
+		{"lit it", 0},
+		{"at 15", time.Hour},
+		{"heat off", 95 * time.Minute},
+		{"zero", 45 * time.Minute},
+		{"out of the pot", 50 * time.Minute},
+	} {
+		s.now = s.now.Add(step.after)
+		s.say("kitchen", "Robin", step.text)
+	}
+	s.now = s.now.Add(10 * time.Minute)
+}
+
+// Why is about what was said last: the cooling of a run, or a plan.
+func TestWhyOfCooling(t *testing.T) {
+	const cool, plan = "#1 cooling since", "Dry = wetted"
+	for _, tt := range []struct {
+		name  string
+		said  []string
+		wants string
+	}{
+		{"a step told", []string{"why"}, cool},
+		{"a reading", []string{"52C", "why"}, cool},
+		{"a question", []string{"is it cool yet", "why?"}, cool},
+		{"a time", []string{"why 20:50?"}, cool},
+		{"so late", []string{"why so late"}, cool},
+		{"the run", []string{"2 quarts lc", "why #1"}, cool},
+		{"its number", []string{"why 1"}, cool},
+		{"a chart", []string{"chart", "why"}, cool},
+		{"a plan since", []string{"2 quarts lc", "why"}, plan},
+		{"a number of the plan", []string{"why 682"}, plan},
+		{"how long a plan takes", []string{"2 quarts lc", "why so long"}, "Hold"},
+		{"the room", []string{"room 18", "why"}, cool},
+		{"the hold", []string{"why the hold"}, "Hold"},
+	} {
+		s := open(t)
+		s.cooling()
+		var got string
+		for _, text := range tt.said {
+			got = s.say("kitchen", "Robin", text)
+		}
+		if !strings.Contains(got, tt.wants) {
+			t.Errorf("%s: why is answered\n%s, want %q", tt.name, got, tt.wants)
+		}
+	}
+}
+
+// A ping about cooling is what was said last, too, and a reply to a post is about it.
+func TestWhyOfPing(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	s.say("kitchen", "Robin", "2 quarts lc")
+	pings := s.pass(18 * time.Hour)
+	if len(pings) == 0 {
+		t.Fatal("no ping to measure one")
+	}
+	wantPart(t, s.say("kitchen", "Robin", "why"), "#1 cooling since")
+	plan := s.hear(s.message("kitchen", "Robin", "2 quarts lc"))
+	wantPart(t, s.reply("kitchen", "Jo", "why", pings[len(pings)-1].row), "#1 cooling since")
+	wantPart(t, s.reply("kitchen", "Jo", "why", plan.row), "Dry = wetted")
+}
+
+// A word that people say to each other is heard only from who cooks; what names the
+// run or the times from anybody.
+func TestChartIsHeard(t *testing.T) {
+	s := open(t)
+	wantSilence(t, s.say("kitchen", "Jo", "chart"))
+	s.cooling()
+	wantPart(t, s.say("kitchen", "Robin", "chart"), "#1 cooling since")
+	wantSilence(t, s.say("kitchen", "Jo", "chart"))
+	wantPart(t, s.say("kitchen", "Jo", "chart 1"), "#1 cooling since")
+	wantPart(t, s.say("kitchen", "Jo", "how good are your times"), "measured to its end")
+}
