@@ -292,6 +292,17 @@ func fold(told []telling) (Run, error) {
 // tell of a cook, or of a soak overnight, when it is under way.
 const bookedLate = 24 * time.Hour
 
+// hotLate is how long before a run was put on the book its flame can have been on
+// without anybody asking: heating up, venting and a long hold. Beyond it an hour is
+// rather mistyped (common practice, no source).
+const hotLate = 4 * time.Hour
+
+// LongBefore reports whether something told of the flame or the pressure would lie so
+// long before its run was put on that the hour is rather mistyped.
+func LongBefore(e RunEntry, at, putOn time.Time) bool {
+	return putOn.Sub(at) > hotLate && onPath(e.kind()) >= 0
+}
+
 // begins lists what a run can have begun with before it was put on.
 var begins = []Kind{KindPrepBegun, KindPrepEnded, KindWaterIn, KindHeatOn, KindSteam, KindVentClosed, KindAtPressure}
 

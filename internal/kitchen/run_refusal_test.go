@@ -211,3 +211,24 @@ func TestTooHotInTheBook(t *testing.T) {
 		t.Errorf("%v since %v, strays %+v", r.Stage, r.Since, r.Strays)
 	}
 }
+
+// The flame up to four hours before the run was put on is a late report, before that
+// an hour that was rather mistyped; a soak is long.
+func TestLongBefore(t *testing.T) {
+	for _, tt := range []struct {
+		said RunEntry
+		at   string
+		want bool
+	}{
+		{HeatOn{}, "05:00", false},
+		{HeatOn{}, "04:59", true},
+		{AtPressure{}, "04:59", true},
+		{PrepBegun{Soaking}, "01:00", false},
+		{WaterIn{Water: 3}, "01:00", false},
+		{HeatOn{}, "09:30", false},
+	} {
+		if got := LongBefore(tt.said, clock(tt.at), clock("09:00")); got != tt.want {
+			t.Errorf("%T at %s: %t, want %t", tt.said, tt.at, got, tt.want)
+		}
+	}
+}

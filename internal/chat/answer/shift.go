@@ -36,6 +36,10 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		}
 	}
 	entry := last.Entry.(kitchen.RunEntry)
+	if kitchen.LongBefore(entry, at, run.PutOn()) && hourAlone(&i.To) {
+		i.Which, i.Kind, i.To = phrase.Which{Run: run.No}, kitchen.KindOf(entry), dated(at.In(t.now.Location()))
+		return wording.LongBefore(run.No, at.In(t.now.Location()), t.now, i.String()), nil
+	}
 	stripped, err := t.without(run.No, last.No)
 	if err != nil {
 		return chat.Post{}, err
@@ -75,7 +79,39 @@ func (t *turn) tellUntold(i phrase.ShiftTime, run kitchen.Run) (chat.Post, error
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if post, asked := t.longBefore(phrase.Tell{Entries: []kitchen.RunEntry{entry}, When: &i.To}, run, at); asked {
+		return post, nil
+	}
 	return t.tellOf(run, []kitchen.RunEntry{entry}, at)
+}
+
+// longBefore asks whether what is told of the flame was so long before its run was put
+// on, where an hour was said without its day. A run that is begun by it, zero here, is
+// put on now.
+func (t *turn) longBefore(i phrase.Tell, run kitchen.Run, at time.Time) (chat.Post, bool) {
+	putOn := t.m.At
+	if run.No != 0 {
+		putOn, i.Which = run.PutOn(), phrase.Which{Run: run.No}
+	}
+	long := func(e kitchen.RunEntry) bool { return kitchen.LongBefore(e, at, putOn) }
+	if !hourAlone(i.When) || !slices.ContainsFunc(i.Entries, long) {
+		return chat.Post{}, false
+	}
+	when := dated(at.In(t.now.Location()))
+	i.When = &when
+	return wording.LongBefore(run.No, at.In(t.now.Location()), t.now, i.String()), true
+}
+
+// hourAlone reports whether an hour was said without its day.
+func hourAlone(m *phrase.Moment) bool { return m != nil && m.Clock != nil && !m.Day.Said }
+
+// dated is an instant as somebody would say it who leaves no doubt of the day.
+func dated(at time.Time) phrase.Moment {
+	year, month, date := at.Date()
+	return phrase.Moment{
+		Clock: &phrase.ClockTime{Hour: at.Hour(), Minute: at.Minute(), Half: true},
+		Day:   phrase.Day{Year: year, Month: month, Date: date, Said: true},
+	}
 }
 
 // lastTold is the newest entry about a run that can be corrected, of a kind if one

@@ -27,6 +27,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		if err := t.ahead(i.When, at, t.m.At); err != nil {
 			return chat.Post{}, err
 		}
+		if post, asked := t.longBefore(i, kitchen.Run{}, at); asked {
+			return post, nil
+		}
 		return t.beginTelling(i.Entries, ctx, at)
 	}
 	if post, ok := t.unsettled(err); ok {
@@ -44,6 +47,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	}
 	if err := t.ahead(i.When, at, run.PutOn()); err != nil {
 		return chat.Post{}, err
+	}
+	if post, asked := t.longBefore(i, run, at); asked {
+		return post, nil
 	}
 	return t.tellOf(run, i.Entries, at)
 }

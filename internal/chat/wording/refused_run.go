@@ -88,6 +88,18 @@ func beforeRun(r kitchen.BeforeRun, a Asked) chat.Post {
 		"Which is it? Say it with the day and the time."), tap("Log", logOf(r.Run)))
 }
 
+// LongBefore asks whether something was so many hours before its run was put on, or,
+// where it would begin one, before now; no is zero then. Sure is the sentence that
+// says so without a doubt.
+func LongBefore(no kitchen.RunNo, at, now time.Time, sure string) chat.Post {
+	of := "is long gone by"
+	if no != 0 {
+		of = "is long before " + no.String() + " was put on"
+	}
+	return with(lines("**"+dated(at, now)+"** "+of+". Nothing is written yet.", "Next: mistyped? Say it with the right hour."),
+		tap("It was "+at.Format("15:04"), sure))
+}
+
 // dated is an instant with its date, for where two days are told apart.
 func dated(t, now time.Time) string { return t.In(now.Location()).Format("Mon 2 Jan 15:04") }
 
