@@ -38,6 +38,31 @@ func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, erro
 	return told, nil
 }
 
+// whichBurns is the run called off with its flame on that a heat off without a number
+// is of. Where another is hot, too, it is a [whichRun]; false where none may burn.
+func (t *turn) whichBurns(i phrase.Tell, ctx scene) (kitchen.Run, bool, error) {
+	if !is[kitchen.HeatOff](i.Entries[0]) || i.Which.Run != 0 || ctx.run != 0 {
+		return kitchen.Run{}, false, nil
+	}
+	burning, err := t.mayBurn()
+	if err != nil {
+		return kitchen.Run{}, false, err
+	}
+	meant := func(r kitchen.Run) bool {
+		return (i.Which.Cooker == "" || sameCooker(r.Cooker, i.Which.Cooker)) && t.m.At.Sub(r.Newest) <= endedCounts
+	}
+	burning = only(burning, meant)
+	open, err := t.openRuns()
+	if err != nil || len(burning) == 0 {
+		return kitchen.Run{}, false, err
+	}
+	hot := append(only(open, func(r kitchen.Run) bool { return meant(r) && r.Stage.Hot() }), burning...)
+	if len(hot) > 1 {
+		return kitchen.Run{}, false, whichRun{hot}
+	}
+	return hot[0], true, nil
+}
+
 // litAgain takes a flame that is lit for the end of the gas or the stove having
 // failed. Where that was all that was told, and the run can't be lit once more, it
 // is the answer.

@@ -22,7 +22,10 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	follows := func(r kitchen.Run) bool {
 		return t.follows(r, i.Entries[0], t.began(i.Entries[0], at)) == nil && !relights(r, i.Entries[0])
 	}
-	run, err := t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
+	run, burns, err := t.whichBurns(i, ctx)
+	if err == nil && !burns {
+		run, err = t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
+	}
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
 		if err := t.ahead(i.When, at, t.m.At); err != nil {
 			return chat.Post{}, err
