@@ -286,13 +286,15 @@ func (v *victim) restart(t *testing.T) error {
 	return err
 }
 
-// inAnyOrder is the contents with the posts sorted by what they say: a ping that
+// inAnyOrder is the contents with the posts sorted by what they say, whatever their
+// numbers, which the door calls them by: a ping that
 // failed once is fired behind the others of its moment, which wait for nobody.
 func inAnyOrder(c storetest.Contents) storetest.Contents {
 	c = maps.Clone(c)
 	rows := strings.Split(c["outbox"], "\n")
 	for i, row := range rows {
-		_, rows[i], _ = strings.Cut(row, "|")
+		no, said, _ := strings.Cut(row, "|")
+		rows[i] = strings.ReplaceAll(said, "'post-"+no+"'", "'post'")
 	}
 	slices.Sort(rows)
 	c["outbox"] = strings.Join(rows, "\n")
