@@ -21,6 +21,9 @@ const (
 	askedOn         = 12 * time.Hour // how long after it was due everybody is asked on
 	yetAfter        = 15 * time.Minute
 	yetAgain        = 30 * time.Minute
+	yetRooms        = 90 * time.Minute
+	ventAgain       = 10 * time.Minute
+	ventRooms       = 30 * time.Minute // by then much of the water has gone
 	postponeGuard   = 5 * time.Minute
 	postponeYet     = 15 * time.Minute
 	postponeZero    = 20 * time.Minute
@@ -39,11 +42,13 @@ func (r Run) Wants(s Settings) []Ping {
 		w.pot = k
 	}
 	switch r.Stage {
-	case StagePlanned, StagePressureLost, StageGone:
+	case StagePlanned, StageGone:
 	case StageHeating:
-		w.yet("steam-yet", KindHeatOn, SteamYet)
+		w.yet("steam-yet", w.run.times(KindHeatOn), SteamYet)
 	case StageRising:
-		w.yet("pressure-yet", KindVentClosed, PressureYet)
+		w.yet("pressure-yet", w.run.times(KindVentClosed), PressureYet)
+	case StagePressureLost:
+		w.yet("pressure-back", len(w.run.Dips), PressureYet)
 	case StagePreparing:
 		w.preparing()
 	case StageVenting:
@@ -119,14 +124,14 @@ func guarded(due time.Time, k PingKind) []again {
 		{due.Add(againFirst), againFirst, k},
 		{due.Add(againSecond), againSecond, k},
 		{due.Add(againRooms), againRooms, WhoIsThere},
-	}, everybody(due, againRooms)...)
+	}, everybody(due, againRooms, againRooms)...)
 }
 
 // everybody goes on asking every room when nobody answered so long after a ping was
-// due: 15, 30 and 60 minutes later, then every two hours.
-func everybody(due time.Time, asked time.Duration) []again {
+// due: after a gap, after gaps that double, and then every two hours.
+func everybody(due time.Time, asked, gap time.Duration) []again {
 	var more []again
-	for gap := againRooms; asked+gap <= askedOn; gap = min(2*gap, 2*time.Hour) {
+	for ; asked+gap <= askedOn; gap = min(2*gap, 2*time.Hour) {
 		asked += gap
 		more = append(more, again{due.Add(asked), asked, WhoIsThere})
 	}
@@ -136,7 +141,7 @@ func everybody(due time.Time, asked time.Duration) []again {
 // checkedAgain is what follows a check for zero: twice more, then everybody.
 func checkedAgain(due time.Time) []again {
 	return append([]again{{due.Add(zeroAgain), zeroAgain, CheckZero}, {due.Add(2 * zeroAgain), 2 * zeroAgain, CheckZero}},
-		everybody(due, 2*zeroAgain)...)
+		everybody(due, 2*zeroAgain, againRooms)...)
 }
 
 // saidDone reports whether somebody said of a chain that it is done.
@@ -225,20 +230,35 @@ func (r Run) times(k Kind) int {
 	return n
 }
 
-// yet asks after what should long have followed on a step: once more, and no
-// further, for what is waited for may be on its way.
-func (w *wanting) yet(name string, since Kind, k PingKind) {
-	until, ok := w.run.Until()
+// yet asks after what should long have followed on a step: once more, for what is
+// waited for may be on its way; much later, for the flame may have been forgotten,
+// everybody.
+func (w *wanting) yet(name string, n int, k PingKind) {
+	r := w.run
+	up, ok := r.Until()
+	if r.Stage == StagePressureLost {
+		up, ok = r.Since.Add(r.course().ToPressure), true
+	}
 	if !ok {
 		return
 	}
-	due := until.Add(yetAfter)
-	w.add(Ping{Key: w.run.key(name, w.run.times(since)), Due: due, Kind: k, Loudness: GuardPing, To: w.run.Cook}, again{due.Add(yetAgain), yetAgain, k})
+	due := up.Add(yetAfter)
+	w.add(Ping{Key: r.key(name, n), Due: due, Kind: k, Loudness: GuardPing, To: r.Cook},
+		asked(due, k, yetAgain, yetRooms)...)
 }
 
+// asked is what follows a ping about a flame whose pot is not at pressure: again
+// after a while, then every room, at gaps that grow.
+func asked(due time.Time, k PingKind, second, rooms time.Duration) []again {
+	return append([]again{{due.Add(second), second, k}, {due.Add(rooms), rooms, WhoIsThere}},
+		everybody(due, rooms, rooms-second)...)
+}
+
+// venting goes on asking, for a pot that vents at full flame boils dry.
 func (w *wanting) venting() {
-	n := w.run.times(KindSteam)
-	w.add(Ping{Key: w.run.key("vent-over", n), Due: w.run.Since.Add(ventFor), Kind: VentOver, Loudness: GuardPing, To: w.run.Cook})
+	due := w.run.Since.Add(ventFor)
+	w.add(Ping{Key: w.run.key("vent-over", w.run.times(KindSteam)), Due: due, Kind: VentOver, Loudness: GuardPing, To: w.run.Cook},
+		asked(due, VentOver, ventAgain, ventRooms)...)
 }
 
 func (w *wanting) holding() {
@@ -275,7 +295,7 @@ func (w *wanting) water() {
 		}
 	}
 	end, _ := r.HoldEnd() // from then on the ping of the hold asks
-	for _, a := range everybody(near, more[len(more)-1].due.Sub(near)) {
+	for _, a := range everybody(near, more[len(more)-1].due.Sub(near), againRooms) {
 		if a.due.Before(end) {
 			more = append(more, a)
 		}
@@ -362,20 +382,49 @@ func (r Run) stepSince(k Kind, at time.Time) bool {
 	return ok && !s.At.Before(at)
 }
 
+// nameOf is what a ping of a run is called in its key; empty for other pings.
+func nameOf(key string) string {
+	if parts := strings.Split(key, "/"); len(parts) > 2 {
+		return parts[2]
+	}
+	return ""
+}
+
+// Asks is what the chain asks for that a ping belongs to: of one to everybody, what
+// nobody answered.
+func (p Ping) Asks() PingKind {
+	if p.Kind != WhoIsThere {
+		return p.Kind
+	}
+	switch nameOf(p.Key) {
+	case "steam-yet":
+		return SteamYet
+	case "pressure-yet", "pressure-back":
+		return PressureYet
+	case "vent-over":
+		return VentOver
+	case "water":
+		return WaterShort
+	case "zero":
+		return CheckZero
+	case "still-hot":
+		return StillHot
+	}
+	return HoldOver
+}
+
 // doneMeans is what a tap on Done says of a ping: as much as the words would. Nil
 // for those that only end.
 func doneMeans(key string) RunEntry {
-	parts := strings.Split(chainOf(key), "/")
-	if len(parts) < 3 {
-		return nil
-	}
-	switch parts[2] {
+	switch nameOf(key) {
 	case "prep":
 		return PrepEnded{}
 	case "steam-yet":
 		return Steam{}
 	case "pressure-yet":
 		return AtPressure{}
+	case "pressure-back":
+		return PressureBack{}
 	case "vent-over":
 		return VentClosed{}
 	case "hold-over", "still-hot":

@@ -116,10 +116,13 @@ func TestCalledOffHot(t *testing.T) {
 }
 
 // Who is not answered asks on: everybody, at growing gaps, for half a day. A flame
-// that was lit, and a weight that was put on, are asked after twice.
+// that was lit, a weight that was put on and a pressure that was lost are asked after
+// twice before; the cook of a pot that vents has two calls within ten minutes.
 func TestForgotten(t *testing.T) {
 	lit := func() *teller { return begun().say("09:00", ana, HeatOn{}) }
 	rising := func() *teller { return begun().say("09:50", ana, VentClosed{}) }
+	vents := func() *teller { return begun().say("09:50", ana, Steam{}) }
+	lost := func() *teller { return begun().say("10:00", ana, AtPressure{}).say("10:20", ana, PressureLost{}) }
 	tests := []struct {
 		name string
 		told *teller
@@ -133,7 +136,17 @@ func TestForgotten(t *testing.T) {
 		{"steam, not yet", lit().say("09:41", ana, PingAnswered{"run/12/steam-yet/1", AnswerNotYet}), SteamYet, "09:56 10:26"},
 		{"pressure", rising(), PressureYet, "10:10 10:40"},
 		{"pressure, after steam again", rising().say("10:00", ana, Steam{}).say("10:10", ana, VentClosed{}), PressureYet, "10:30 11:00"},
-		{"steam, and it came", lit().say("09:41", ana, PingAnswered{"run/12/steam-yet/1", AnswerDone}), VentOver, "09:51"},
+		{"steam, and it came", lit().say("09:41", ana, PingAnswered{"run/12/steam-yet/1", AnswerDone}), VentOver, "09:51 10:01"},
+		{"steam, everybody", lit(), WhoIsThere, "11:10 12:10 14:10 16:10 18:10 20:10"},
+		{"weight on", vents(), VentOver, "10:00 10:10"},
+		{"weight on, everybody", vents(), WhoIsThere, "10:30 10:50 11:30 12:50 14:50 16:50 18:50 20:50"},
+		{"weight on, not yet", vents().say("10:03", ana, PingAnswered{"run/12/vent-over/1", AnswerNotYet}), VentOver, "10:08 10:18"},
+		{"weight is on", vents().say("10:05", ana, VentClosed{}), VentOver, ""},
+		{"lost", lost(), PressureYet, "10:40 11:10"},
+		{"lost, everybody", lost(), WhoIsThere, "12:10 13:10 15:10 17:10 19:10 21:10"},
+		{"lost, the flame is off", lost().say("10:25", ana, HeatOff{}), PressureYet, ""},
+		{"lost, and back by a tap", lost().say("10:41", ana, PingAnswered{"run/12/pressure-back/1", AnswerDone}), HoldOver, "12:11 12:16 12:21"},
+		{"lost again", lost().say("10:30", ana, PressureBack{}).say("10:50", ana, PressureLost{}), PressureYet, "11:10 11:40"},
 	}
 	for _, tt := range tests {
 		var got []string

@@ -202,6 +202,9 @@ func oneOfChains(batch []store.PingRow) []store.PingRow {
 func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 	v := wording.PingView{Ping: row.Ping, Now: p.now, Late: max(p.late[row.Chain()], row.Late(p.now))}
 	var err error
+	if v.Asked, err = p.asked(row); err != nil {
+		return v, err
+	}
 	if row.To != 0 {
 		if v.To, err = mention(p.book, row.To); err != nil {
 			return v, err
@@ -232,6 +235,19 @@ func (p pinging) view(row store.PingRow) (wording.PingView, error) {
 		return v, nil
 	}
 	return v, fmt.Errorf("ping key %q names nothing", row.Key)
+}
+
+// asked is when the first of a chain was due of which everybody is asked; zero for a
+// ping that asks by itself.
+func (p pinging) asked(row store.PingRow) (time.Time, error) {
+	if row.Kind != kitchen.WhoIsThere {
+		return time.Time{}, nil
+	}
+	rows, err := p.book.Pings(row.Chain())
+	if err != nil || len(rows) == 0 || rows[0].Key != row.Chain() {
+		return time.Time{}, err
+	}
+	return rows[0].Due, nil
 }
 
 // booking is the booking that a ping is about.

@@ -263,6 +263,12 @@ var chainOfZero = []string{
 	"18:40 run/1/zero/1/again/8", "20:40 run/1/zero/1/again/9",
 }
 
+var chainOfLoss = []string{
+	"09:50 run/1/pressure-back/1", "10:20 run/1/pressure-back/1/again/1", "11:20 run/1/pressure-back/1/again/2",
+	"12:20 run/1/pressure-back/1/again/3", "14:20 run/1/pressure-back/1/again/4", "16:20 run/1/pressure-back/1/again/5",
+	"18:20 run/1/pressure-back/1/again/6", "20:20 run/1/pressure-back/1/again/7",
+}
+
 // After whatever is said the pings are those that the state wants.
 func TestPingsReconciled(t *testing.T) {
 	s := holding(t)
@@ -274,7 +280,7 @@ func TestPingsReconciled(t *testing.T) {
 	wantLines(t, "undone", s.wanted(), chainOfHold...)
 	m := s.message("kitchen", "Ana", "lost pressure")
 	s.send(m)
-	wantLines(t, "lost", s.wanted())
+	wantLines(t, "lost", s.wanted(), chainOfLoss...)
 	edit := s.message("kitchen", "Ana", "heat off")
 	edit.Edits = m.Event
 	s.send(edit)

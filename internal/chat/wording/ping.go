@@ -22,6 +22,8 @@ type PingView struct {
 	// been: the bot was down.
 	Now  time.Time
 	Late time.Duration
+	// Asked is when the first of its chain was due, for one that goes to everybody.
+	Asked time.Time
 	// Booking is the one that is overrun, or that grain is soaked for.
 	Booking kitchen.Booking
 	// Order and OutBy are what a start is for and when it is to be out.

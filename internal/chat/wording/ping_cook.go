@@ -1,7 +1,6 @@
 package wording
 
 import (
-	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -10,12 +9,16 @@ import (
 
 // ventOver says that the weight goes on.
 func (v PingView) ventOver() pingText {
-	act := v.button(v.no()+" weight on", "weight on")
-	return pingText{
+	t := pingText{
 		head:    say("**" + v.no() + " weight on now.** Vented since " + v.clock(v.Run.Since) + "."),
 		more:    []chat.Para{say("Only if the plume was steady; else a few minutes more.")},
-		buttons: v.answers("Weight on", "weight on", "Not yet"), act: act,
+		buttons: v.answers("Weight on", "weight on", "Not yet"), act: v.button(v.no()+" weight on", "weight on"),
 	}
+	if v.again() > 0 {
+		t.head = say("**" + v.no() + ": weight on?** It vents since " + v.clock(v.Run.Since) + ", and the water goes.")
+		t.more = nil
+	}
+	return t
 }
 
 func (v PingView) holdNearly() pingText {
@@ -59,24 +62,74 @@ func (v PingView) whoIsThere() pingText {
 	if where == "" {
 		where = "the cooker"
 	}
-	done, act := v.button("Heat is off", "heat off"), v.button(v.no()+" heat off", "heat off")
-	what, gotIt, notYet := "heat off now", tap("I've got it", "i've got it"), tap("Not yet", "not yet")
-	buttons := []chat.Button{done, gotIt, notYet}
-	switch {
-	case strings.Contains(v.Ping.Key, "/water/"):
-		what, buttons = "look now, it may run dry", []chat.Button{gotIt, done, notYet}
-	case strings.Contains(v.Ping.Key, "/zero/"):
-		what, act = "zero yet? Leave it shut till then", v.button(v.no()+" at zero", "zero")
-		buttons = []chat.Button{v.button("It's at zero", "zero"), gotIt, notYet}
+	a := v.unanswered()
+	head := say("**Who is in the kitchen? "+v.no()+", {}: "+a.what+".**"+v.unheard(), where)
+	return pingText{head: head, buttons: a.buttons, act: a.act}
+}
+
+// unanswered is what every room is asked, with the taps that answer it and the one
+// that does among others.
+type unanswered struct {
+	what    string
+	buttons []chat.Button
+	act     chat.Button
+}
+
+func (v PingView) unanswered() unanswered {
+	no, gotIt, notYet := v.no(), tap("I've got it", "i've got it"), tap("Not yet", "not yet")
+	off, offAct := v.button("Heat is off", "heat off"), v.button(v.no()+" heat off", "heat off")
+	ask := func(what, label, says string, third chat.Button) unanswered {
+		return unanswered{what, []chat.Button{v.button(label, says), gotIt, third}, v.button(no+" "+says, says)}
 	}
-	unheard := " Nobody answers."
-	if v.Now.Sub(v.Ping.Due) >= time.Minute {
-		unheard = "" // nobody was asked
+	switch v.Ping.Asks() {
+	case kitchen.HoldOver, kitchen.StillHot:
+		return ask("heat off now", "Heat is off", "heat off", notYet)
+	case kitchen.WaterShort:
+		return unanswered{"look now, it may run dry", []chat.Button{gotIt, off, notYet}, offAct}
+	case kitchen.CheckZero:
+		a := ask("zero yet? Leave it shut till then", "It's at zero", "zero", notYet)
+		a.act.Label = no + " at zero"
+		return a
+	case kitchen.VentOver:
+		return ask("weight on, or heat off: it vents, and may boil dry", "Weight on", "weight on", off)
+	case kitchen.SteamYet:
+		return ask("steam yet, or heat off? Lit "+v.clock(v.Run.Since), "Steam", "steam", off)
+	case kitchen.PressureYet:
+		return ask("at pressure yet, or heat off?"+v.upSince(), "At pressure", "at pressure", off)
+	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.HoldNearlyOver, kitchen.WhoIsThere, kitchen.ProbablyCool,
+		kitchen.MeasureAgain, kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue,
+		kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest:
 	}
-	return pingText{
-		head:    say("**Who is in the kitchen? "+v.no()+", {}: "+what+".**"+unheard, where),
-		buttons: buttons, act: act,
+	panic("everybody is asked of " + v.Ping.Key)
+}
+
+// unheard is when the first of what nobody answered was due. Of one that comes late
+// that stands beside; nobody can have answered what was not asked.
+func (v PingView) unheard() string {
+	if v.Late >= time.Minute {
+		return ""
 	}
+	due := v.Asked
+	if end, ok := v.Run.HoldEnd(); ok && v.Ping.Asks() == kitchen.HoldOver {
+		due = end
+	}
+	text := ""
+	if !due.IsZero() {
+		text = " Due " + v.clock(due) + "."
+	}
+	if v.Now.Sub(v.Ping.Due) < time.Minute {
+		text += " Nobody answers."
+	}
+	return text
+}
+
+// upSince is since when a cooker comes up: that its weight is on, or that it lost its
+// pressure.
+func (v PingView) upSince() string {
+	if v.Run.Stage == kitchen.StagePressureLost {
+		return " Lost " + v.clock(v.Run.Since)
+	}
+	return " Weight on " + v.clock(v.Run.Since)
 }
 
 // steamYet asks after a flame that was lit and forgotten.
@@ -98,7 +151,7 @@ func (v PingView) pressureYet() pingText {
 		at = "15"
 	}
 	t := pingText{
-		head:    say("**" + v.no() + " at " + at + " yet?** Weight on " + v.clock(v.Run.Since) + "."),
+		head:    say("**" + v.no() + " at " + at + " yet?**" + v.upSince() + "."),
 		buttons: v.answers("At pressure", "at pressure", "Not yet"), act: v.button(v.no()+" is up", "at pressure"),
 	}
 	if v.again() == 0 {

@@ -233,7 +233,7 @@ func pingReason(k kitchen.PingKind) string {
 	case kitchen.SteamYet:
 		return "Lit, and nobody had told of steam long after the usual time."
 	case kitchen.PressureYet:
-		return "Weight on, and nobody had told of pressure long after the usual time."
+		return "Weight on or pressure lost, and nobody had told of pressure long after the usual time."
 	}
 	panic("ping without a reason")
 }
