@@ -50,10 +50,12 @@ type HandOver struct {
 // "done", "I've got it", "seen", "still at 15 psi".
 type AnswerPing struct{ How kitchen.Answered }
 
-// CoolYet asks whether or when a run is cool; By is set for "cool by 8?".
+// CoolYet asks whether or when a run is cool; By is set for "cool by 8?", For for
+// "cool enough for enoki".
 type CoolYet struct {
 	Which Which
 	By    *Moment
+	For   string
 }
 
 // Log asks for the story of a run, or for the last runs; Mine for the speaker's.

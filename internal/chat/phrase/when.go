@@ -4,7 +4,8 @@ import "slices"
 
 var coolYetGrammar = grammar{
 	kind:     KindCoolYet,
-	examples: []string{"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12"},
+	examples: []string{"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12",
+		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight"},
 	match:    matchCoolYet,
 }
 
@@ -16,6 +17,9 @@ func (q CoolYet) String() string {
 		s = "is " + q.Which.Run.String() + " cool"
 	case q.Which.Cooker != "":
 		s = "is the " + q.Which.Cooker + " cool"
+	}
+	if q.For != "" {
+		s += " enough for " + q.For
 	}
 	if q.By == nil {
 		return s + " yet"
@@ -39,7 +43,10 @@ func matchCoolYet(c cursor) (Intent, cursor, bool) {
 	if !coolStarts[c.word(0)] && !isNumber(c.token()) {
 		return nil, c, false
 	}
-	for _, read := range [...]func(cursor) (CoolYet, cursor, bool){isCool, whenCool, howLong} {
+	if q, d, ok := doItBy(c); ok {
+		return q, d, true
+	}
+	for _, read := range [...]func(cursor) (CoolYet, cursor, bool){canPut, isCool, whenCool, howLong} {
 		q, d, ok := read(c)
 		if !ok {
 			continue
@@ -50,10 +57,13 @@ func matchCoolYet(c cursor) (Intent, cursor, bool) {
 				q.Which, d = w, e
 			}
 		}
+		if name, e, ok := forCulture(d, q.Which); ok && q.For == "" {
+			q.For, d = name, e.over("yet", "now", "already")
+		}
 		if by, e, ok := coolBy(d); ok && q.By == nil {
 			q.By, d = &by, e
 		}
-		d.plain = q.Which != (Which{}) || q.By != nil || d.used > 2
+		d.plain = q.For != "" || q.Which != (Which{}) || q.By != nil || d.used > 2
 		return q, d, true
 	}
 	return nil, c, false
@@ -69,7 +79,10 @@ func coolBy(c cursor) (Moment, cursor, bool) {
 		d = c
 	}
 	if m, e, ok := d.when(); ok && m.Shift >= 0 && !m.Now {
-		return m, e, true
+		return e.byEnd(m), e, true
+	}
+	if e, ok := d.phrase("morning", "the morning", "in the morning", "noon"); ok {
+		return Moment{Clock: &ClockTime{Hour: 12, Half: true}}, e, true
 	}
 	if !ok || c.word(0) == "for" {
 		return Moment{}, c, false
@@ -98,6 +111,10 @@ func isCool(c cursor) (CoolYet, cursor, bool) {
 	// Without "is" it must ask in another way: "cool yet", "12 cool?", "cool by 8?".
 	_, question := e.mark("?")
 	yet := e.word(-1) == "yet" || e.word(-1) == "already"
+	if name, f, ok := forCulture(e, q.Which); ok {
+		q.For, e = name, f
+		return q, e, true
+	}
 	by, f, ok := coolBy(e)
 	if ok {
 		_, question = f.mark("?")
