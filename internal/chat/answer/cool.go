@@ -25,13 +25,31 @@ func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimit()}
+	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimitFor(i.For), For: i.For}
 	if i.By != nil {
 		if meant := i.By.Resolve(t.now, phrase.Forward); len(meant) > 0 {
 			view.By = meant[0]
 		}
 	}
 	return t.ofCool(run, wording.CoolYet(view)), nil
+}
+
+// idleCool reports whether a question is one that people ask of many things, by when
+// or for what it is cool, while nothing cools.
+func (t *turn) idleCool(p phrase.Parsed) (bool, error) {
+	if len(p.Intents) != 1 {
+		return false, nil
+	}
+	q, ok := p.Intents[0].(phrase.CoolYet)
+	if !ok || q.Which != (phrase.Which{}) || q.By == nil && q.For == "" {
+		return false, nil
+	}
+	open, err := t.openRuns()
+	if err != nil || len(only(open, cools)) > 0 {
+		return false, err
+	}
+	ended, err := t.endedLately(cools)
+	return len(ended) == 0, err
 }
 
 // ofCool marks an answer as one about how a run cools, so that "why" and a figure

@@ -86,3 +86,31 @@ func TestChartIsHeard(t *testing.T) {
 	wantPart(t, s.say("kitchen", "Jo", "chart 1"), "#1 cooling since")
 	wantPart(t, s.say("kitchen", "Jo", "how good are your times"), "measured to its end")
 }
+
+// By when and for what something is cool people ask of much: it is heard while a run
+// cools.
+func TestCoolByIsHeard(t *testing.T) {
+	s := open(t)
+	asked := []string{"will it be cool by 22", "can i inoculate tonight", "cool enough for enoki?", "cool before midnight?"}
+	for _, text := range asked {
+		wantSilence(t, s.say("kitchen", "Jo", text))
+	}
+	s.cooling()
+	for _, text := range asked {
+		wantPart(t, s.say("kitchen", "Jo", text), "#1 cooling since")
+	}
+	wantSilence(t, s.say("kitchen", "Kim", "can we do it tomorrow morning"))
+	wantPart(t, s.say("kitchen", "Robin", "can we do it tomorrow morning"), "By Tue 12:00")
+	wantPart(t, s.say("kitchen", "Robin", "can i inoculate tonight"), "By Tue 00:00")
+}
+
+// Grain that is cool enough for most is not for a culture with a limit of its own.
+func TestCoolForCulture(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	s.say("kitchen", "Robin", "enoki not over 22C")
+	wantPart(t, s.say("kitchen", "Robin", "when can i put enoki on 1"), "For enoki the limit is 22 °C")
+	s.say("kitchen", "Robin", "26C between the bags")
+	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for enoki"), "Not for enoki yet")
+	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for shiitake"), "inoculate in clean air")
+}

@@ -43,6 +43,9 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	if nothing {
 		return false, nil
 	}
+	if idle, err := t.idleCool(p); idle || err != nil {
+		return false, err
+	}
 	if p.Bare == phrase.Plainly || ctx.followed(p) {
 		return true, nil
 	}

@@ -15,8 +15,10 @@ type CoolView struct {
 	By time.Time
 	// Now is in the kitchen's zone.
 	Now time.Time
-	// Limit is what a reading is measured against: [kitchen.Settings.CoolLimit].
+	// Limit is what a reading is measured against: [kitchen.Settings.CoolLimitFor] For, the
+	// culture that was asked about; empty for none.
 	Limit unit.Celsius
+	For   string
 }
 
 // CoolYet says what was read last and when, the rough time of a table, and that
@@ -28,6 +30,11 @@ func CoolYet(v CoolView) chat.Post {
 	last, read := v.Run.NewestReading()
 	switch v.Run.Stage {
 	case kitchen.StageCool:
+		if v.For != "" && read && last.Temp > v.Limit {
+			s.add(must, say("**Not for {} yet**: the limit is "+warmth(v.Limit)+", and "+no+" was "+warmth(last.Temp)+" "+near(v.Now, last.At)+".", v.For))
+			s.then(say("Next: measure one again, between two of them. Like `" + no + " 22C`"))
+			break
+		}
 		s.add(must, coolByReading(v.Run, v.Now))
 		s.then(onceCool(v.Run))
 	case kitchen.StageCooling:
@@ -36,6 +43,7 @@ func CoolYet(v CoolView) chat.Post {
 		} else {
 			s.add(must, say("**Nobody has measured "+no+" yet.** The limit is "+warmth(v.Limit)+"."))
 		}
+		s.add(must, v.culture())
 		s.add(must, run.state())
 		s.add(must, v.by())
 		s.then(say("Next: measure one, between two of them. Like `"+no+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
@@ -78,4 +86,12 @@ func (v CoolView) by() chat.Para {
 		return say("By " + near(v.Now, v.By) + "? Sooner than usual: measure before you count on it.")
 	}
 	return say("By " + near(v.Now, v.By) + "? Usually, yes; measure before you count on it.")
+}
+
+// culture says the limit for the culture that was asked about.
+func (v CoolView) culture() chat.Para {
+	if v.For == "" {
+		return nil
+	}
+	return say("For {} the limit is "+warmth(v.Limit)+".", v.For)
 }
