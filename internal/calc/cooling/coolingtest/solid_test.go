@@ -68,7 +68,7 @@ func TestConstantCoefficient(t *testing.T) {
 	for _, c := range []struct {
 		fineness     int
 		longest, tol float64
-	}{{1, 120, 0.7}, {3, 5, 0.1}} {
+	}{{1, 120, 0.7}, {3, 15, 0.1}} {
 		for name, k := range cases(t) {
 			s := newSolid(k.body, k.start, c.fineness)
 			hour := 0.0
@@ -132,7 +132,7 @@ func TestFallingCoefficient(t *testing.T) {
 	for _, c := range []struct {
 		fineness     int
 		longest, tol float64
-	}{{1, 120, 0.7}, {3, 5, 0.4}} {
+	}{{1, 120, 0.7}, {3, 15, 0.4}} {
 		s := newSolid(jar.body, jar.start, c.fineness)
 		hour := 0.0
 		for _, row := range rows(t, "cooling_varying_h.csv") {
