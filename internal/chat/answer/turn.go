@@ -158,7 +158,9 @@ func (t *turn) listen() (p phrase.Parsed, ctx scene, meant bool, err error) {
 	if ctx, err = t.context(); err != nil {
 		return p, ctx, false, err
 	}
-	p = t.understand(ctx)
+	if p, err = t.volunteered(t.understand(ctx), ctx); err != nil {
+		return p, ctx, false, err
+	}
 	if choosing(p) && ctx.asked == "" && !t.addressed() {
 		return p, ctx, false, nil // a bare number answers nothing
 	}
