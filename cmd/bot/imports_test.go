@@ -43,7 +43,7 @@ func rooms() []room {
 		{"internal/chat", nil, effects},
 		{"internal/chat/phrase", []string{"internal/kitchen", "internal/calc"}, pure},
 		{"internal/chat/wording", []string{"internal/chat", "internal/chat/phrase", "internal/kitchen", "internal/calc"}, pure},
-		{"internal/chat/picture", []string{"internal/kitchen", "internal/calc"}, effects},
+		{"internal/chat/picture", []string{"internal/kitchen", "internal/calc"}, pure},
 		{"internal/store", []string{"internal/kitchen", "internal/calc"}, effects},
 		{"internal/reminders", []string{"internal/store", "internal/kitchen"}, effects},
 		{"internal/chat/answer", []string{
@@ -73,6 +73,7 @@ func only() map[string]string {
 		"golang.org/x/sync/errgroup":   "cmd/bot",
 		"github.com/hbollon/go-edlib":  "internal/chat/phrase, cmd/bot",
 		"github.com/ergochat/readline": "internal/chat/console",
+		"golang.org/x/image":           "internal/chat/picture",
 	}
 }
 
