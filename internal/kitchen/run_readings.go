@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -39,7 +40,8 @@ type skinRead struct {
 }
 
 // tempRead keeps a reading. The load is cool by a reading at the limit from
-// between or the middle, or by a second one of the skin that has not risen.
+// between or the middle, or by a second one of the skin that has not risen; not while
+// another of its units was over the limit just now.
 func (f *folding) tempRead(e TempRead) {
 	f.step(KindTempRead, 0)
 	r := Reading{Units: e.Units, Temp: e.Temp, Where: e.Where, At: f.rec.At, By: f.rec.By, No: f.rec.No, Limit: f.rec.s.CoolLimit()}
@@ -48,6 +50,7 @@ func (f *folding) tempRead(e TempRead) {
 	case r.Temp > r.Limit:
 		f.first = skinRead{}
 		f.enter(StageCooling)
+	case f.warmerBeside(r):
 	case !r.Skin():
 		f.cool()
 	case f.first.at.IsZero() || r.Temp.Minus(f.first.temp) > skinRose:
@@ -55,6 +58,15 @@ func (f *folding) tempRead(e TempRead) {
 	case r.At.Sub(f.first.at) >= skinApart:
 		f.cool()
 	}
+}
+
+// warmerBeside reports whether another reading of the same breath, or of another unit
+// shortly before, was over the limit.
+func (f *folding) warmerBeside(r Reading) bool {
+	return slices.ContainsFunc(f.Readings, func(other Reading) bool {
+		elsewhere := other.At.Equal(r.At) || len(r.Units) > 0 && len(other.Units) > 0 && !slices.Equal(r.Units, other.Units)
+		return other.No != r.No && elsewhere && other.Temp > other.Limit && r.At.Sub(other.At) < skinApart
+	})
 }
 
 func (f *folding) cool() {
