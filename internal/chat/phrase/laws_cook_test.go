@@ -71,6 +71,16 @@ func anyTelling(t *rapid.T) Intent {
 		r.Units = []kitchen.UnitNo{3, 4, 6}
 		in.Entries[0] = r
 	}
+	if rapid.IntRange(0, 9).Draw(t, "of units") == 0 {
+		read := func(c unit.Celsius, units ...kitchen.UnitNo) kitchen.RunEntry {
+			return kitchen.TempRead{Temp: c, Units: units}
+		}
+		second := read(43.5, 2)
+		if in.Which.Run != 0 { // without its run one unit can be named, not several
+			second = read(43.5, 2, 3)
+		}
+		return Tell{Which: in.Which, Entries: []kitchen.RunEntry{read(41, 1), second}[:1+rapid.IntRange(0, 1).Draw(t, "more")]}
+	}
 	return in
 }
 

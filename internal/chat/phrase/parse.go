@@ -244,6 +244,7 @@ func (r reading) parsed() Parsed {
 	r.withoutManners()
 	r.joinDeadline()
 	r.carryRun()
+	r.joinReadings()
 	mended := r.mended()
 	if len(r.intents) == 0 && r.near == nil {
 		return r.misspelt()

@@ -83,6 +83,7 @@ func tempTold(c cursor, t telling) (event, cursor, bool) {
 	d = d.over(tempLinks...)
 	felt = felt || d.i > start && (c.s.said[start] == "thermometer" || strings.HasPrefix(c.s.said[start], "bag") || strings.HasPrefix(c.s.said[start], "jar"))
 	linked := felt && d.i > start+1 || t.linked && len(t.entries) == 0 || named && d.i > start
+	linked = linked || d.i > start && shows[c.s.said[start]] && warmish(d.token())
 	number := unitless(d.token())
 	ev, temp, d, ok := degrees(d)
 	if !ok {
@@ -92,10 +93,14 @@ func tempTold(c cursor, t telling) (event, cursor, bool) {
 	if p, e, ok := place(d, named); ok {
 		where, d, placed = p, e, true
 	}
+	on := onUnit(d, t)
+	if on.units != nil {
+		ev.which, ev.units, d, linked = on.which, on.units, on.end, true
+	}
 	if number && !placed && !linked {
 		return event{}, c, false
 	}
-	ev.loose = !placed && !felt
+	ev.loose = !placed && !felt && on.units == nil
 	ev.entry = kitchen.TempRead{Temp: temp, Where: where}
 	return ev, d, true
 }

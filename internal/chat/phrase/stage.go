@@ -60,6 +60,9 @@ func stage(c cursor) (t told, end cursor, loose, ok bool) {
 type event struct {
 	entry kitchen.RunEntry
 	loose bool
+	// which and units say behind it where a reading was taken: "41 on 1.1".
+	which Which
+	units []kitchen.UnitNo
 	// ask is what is open about a temperature.
 	ask *scaleAsk
 }
@@ -191,7 +194,7 @@ func (t *telling) events(c cursor) (cursor, bool) {
 		apart := d.i > c.i
 		ev, d, ok := longestEvent(d, *t)
 		same := len(t.entries) > 0 && ok && reflect.DeepEqual(t.entries[len(t.entries)-1], ev.entry)
-		if !ok || t.units != nil && !isReading(ev.entry) || len(t.entries) > 0 && !apart && !same {
+		if !ok || t.units != nil && !isReading(ev.entry) || ev.units != nil && len(t.entries) > 0 || len(t.entries) > 0 && !apart && !same {
 			break
 		}
 		before := *t
@@ -216,6 +219,9 @@ func (t *telling) add(ev event, same bool) {
 	}
 	if r, ok := ev.entry.(kitchen.TempRead); ok {
 		r.Units = t.units
+		if ev.units != nil {
+			r.Units, t.which = ev.units, ev.which
+		}
 		ev.entry = r
 	}
 	if ev.ask != nil && t.ask == nil {
@@ -322,6 +328,9 @@ func forNow(c cursor, e kitchen.RunEntry) (Moment, cursor, bool) {
 
 // String prints the telling so that it parses back.
 func (t Tell) String() string {
+	if s, apart := t.unitsApart(); apart {
+		return s
+	}
 	said := make([]string, len(t.Entries))
 	dip := false
 	var units []kitchen.UnitNo

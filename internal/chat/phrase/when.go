@@ -3,10 +3,10 @@ package phrase
 import "slices"
 
 var coolYetGrammar = grammar{
-	kind:     KindCoolYet,
+	kind: KindCoolYet,
 	examples: []string{"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12",
 		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight"},
-	match:    matchCoolYet,
+	match: matchCoolYet,
 }
 
 // String prints the question so that it parses back.
