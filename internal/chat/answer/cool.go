@@ -3,6 +3,7 @@ package answer
 import (
 	"errors"
 	"math"
+	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
@@ -50,6 +51,29 @@ func (t *turn) idleCool(p phrase.Parsed) (bool, error) {
 	}
 	ended, err := t.endedLately(cools)
 	return len(ended) == 0, err
+}
+
+// figureLasts is how long after the bot asked for a reading a figure alone, said into
+// the room, still is one.
+const figureLasts = 2 * time.Hour
+
+// measured takes a figure alone for a reading, where the bot asked for one last.
+func (t *turn) measured(p phrase.Parsed, ctx scene) (phrase.Parsed, error) {
+	if !choosing(p) && (len(p.Intents) > 0 || p.Ask != nil || p.Near != nil) {
+		return p, nil
+	}
+	if _, ok := phrase.Figures(t.text, t.names, 1); !ok {
+		return p, nil
+	}
+	run, spoken, err := t.coolingSpokenOf(ctx)
+	if err != nil || !spoken || run.Stage != kitchen.StageCooling {
+		return p, err
+	}
+	if _, at, err := t.coolingSaidLast(); err != nil || !t.addressed() && t.m.At.Sub(at) > figureLasts {
+		return p, err
+	}
+	t.text, _ = phrase.Figures(t.text, t.names, run.No)
+	return phrase.Parse(t.text, t.names), nil
 }
 
 // ofCool marks an answer as one about how a run cools, so that "why" and a figure
@@ -143,7 +167,7 @@ func (t *turn) coolingSpokenOf(ctx scene) (kitchen.Run, bool, error) {
 		}
 	default:
 		var err error
-		if no, err = t.coolingSaidLast(); err != nil {
+		if no, _, err = t.coolingSaidLast(); err != nil {
 			return kitchen.Run{}, false, err
 		}
 	}
@@ -158,32 +182,32 @@ func (t *turn) coolingSpokenOf(ctx scene) (kitchen.Run, bool, error) {
 }
 
 // coolingSaidLast is the run that the bot spoke of last to the speaker in this room, if
-// that was about its cooling or a step told of it.
-func (t *turn) coolingSaidLast() (kitchen.RunNo, error) {
+// that was about its cooling or a step told of it, and when.
+func (t *turn) coolingSaidLast() (kitchen.RunNo, time.Time, error) {
 	newest, err := t.newestTurn()
 	if err != nil {
-		return 0, err
+		return 0, time.Time{}, err
 	}
 	came, _, err := t.pingsOfOpen("")
 	if err != nil {
-		return 0, err
+		return 0, time.Time{}, err
 	}
 	if came.Fired.After(newest.At) && !came.Fired.After(t.m.At) {
-		no, ok := runOf(came.Key)
-		if !ok || !ofCooling(came.Kind) {
-			return 0, nil
+		no, _ := runOf(came.Key)
+		if !ofCooling(came.Kind) {
+			no = 0
 		}
-		return no, nil
+		return no, came.Fired, nil
 	}
 	if newest.Kind != coolKind && newest.Kind != tellKind || t.m.At.Sub(newest.At) > sceneLasts {
-		return 0, nil
+		return 0, time.Time{}, nil
 	}
 	rows, err := t.book.RowsOf(newest.ID)
 	if err != nil || len(rows) == 0 {
-		return 0, err
+		return 0, time.Time{}, err
 	}
 	no, _ := runOf(rows[len(rows)-1].About)
-	return no, nil
+	return no, newest.At, nil
 }
 
 // ofCooling reports whether a ping is about how warm a run is.

@@ -114,3 +114,38 @@ func TestCoolForCulture(t *testing.T) {
 	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for enoki"), "Not for enoki yet")
 	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for shiitake"), "inoculate in clean air")
 }
+
+// A figure alone is a reading only where the bot asked for one last.
+func TestFigureAlone(t *testing.T) {
+	const read = "at 41 °C"
+	s := open(t)
+	wantSilence(t, s.say("kitchen", "Robin", "41"))
+	s.cooling()
+	wantPart(t, s.say("kitchen", "Robin", "41"), "#1 "+read)
+	wantSilence(t, s.say("kitchen", "Jo", "41"))
+	wantSilence(t, s.say("kitchen", "Robin", "4"))
+	both := s.say("kitchen", "Robin", "42 and 44")
+	wantPart(t, both, "#1 at 44 °C")
+	wantPart(t, both, "And #1 at 42 °C")
+	wantPart(t, s.say("kitchen", "Robin", "60"), "°C or °F?")
+	wantPart(t, s.say("kitchen", "Robin", "C"), "#1 at 60 °C")
+	asked := s.hear(s.message("kitchen", "Robin", "is it cool yet"))
+	wantPart(t, s.reply("kitchen", "Jo", "41", asked.row), "#1 "+read)
+	s.say("kitchen", "Robin", "2 quarts lc")
+	wantSilence(t, s.say("kitchen", "Robin", "41"))
+	s.say("kitchen", "Robin", "is it cool yet")
+	s.now = s.now.Add(3 * time.Hour)
+	wantSilence(t, s.say("kitchen", "Robin", "41"))
+}
+
+// Readings of several units in one message are all kept, and all shown.
+func TestReadingsOfUnits(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	got := s.say("kitchen", "Robin", "1.1 41, 1.2 43")
+	wantPart(t, got, "#1.2 at 43 °C")
+	wantPart(t, got, "And #1.1 at 41 °C")
+	wantPart(t, s.say("kitchen", "Robin", "1.1 26 between, 1.2 43"), "over the limit")
+	wantPart(t, s.say("kitchen", "Robin", "is it cool yet"), "cooling since")
+	wantPart(t, s.say("kitchen", "Robin", "39 on 1.3"), "#1.3 at 39 °C")
+}

@@ -12,21 +12,24 @@ import (
 
 // understand parses the text. It can be the reply to the question just asked: then
 // it completes the text that was asked about.
-func (t *turn) understand(ctx scene) phrase.Parsed {
+func (t *turn) understand(ctx scene) (phrase.Parsed, error) {
 	parsed := phrase.Parse(t.text, t.names)
-	if ctx.asked == "" || t.m.Tap != nil {
-		return parsed
+	if t.m.Tap != nil {
+		return parsed, nil
+	}
+	if ctx.asked == "" {
+		return t.measured(parsed, ctx)
 	}
 	first := phrase.Parse(ctx.asked, t.names)
 	if first.Ask == nil {
-		return parsed
+		return parsed, nil
 	}
 	sentence, ok := phrase.Complete(first.Ask, ctx.asked, t.text, t.names)
 	if !ok {
-		return parsed
+		return parsed, nil
 	}
 	t.text = sentence
-	return phrase.Parse(sentence, t.names)
+	return phrase.Parse(sentence, t.names), nil
 }
 
 // meant decides whether the bot should speak at all. In a group it answers what

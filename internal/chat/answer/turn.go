@@ -158,7 +158,10 @@ func (t *turn) listen() (p phrase.Parsed, ctx scene, meant bool, err error) {
 	if ctx, err = t.context(); err != nil {
 		return p, ctx, false, err
 	}
-	if p, err = t.volunteered(t.understand(ctx), ctx); err != nil {
+	if p, err = t.understand(ctx); err != nil {
+		return p, ctx, false, err
+	}
+	if p, err = t.volunteered(p, ctx); err != nil {
 		return p, ctx, false, err
 	}
 	if choosing(p) && ctx.asked == "" && !t.addressed() {

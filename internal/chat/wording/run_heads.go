@@ -214,9 +214,28 @@ func (v RunView) readHead(s *sheet) {
 		}
 	}
 	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
+	s.add(must, v.others(last))
 	if last.Skin() && v.Run.Stage == kitchen.StageCooling {
 		s.add(should, say("That is the outside: the middle stays "+warmer(last.Temp)+" warmer for hours."))
 	}
+}
+
+// others names the readings told in the same breath as the last.
+func (v RunView) others(last kitchen.Reading) chat.Para {
+	if v.Was == nil {
+		return nil
+	}
+	var also []string
+	for _, r := range v.Run.Readings {
+		known := slices.ContainsFunc(v.Was.Readings, func(w kitchen.Reading) bool { return w.No == r.No })
+		if !known && r.No != last.No {
+			also = append(also, readingWords(v.Run, r))
+		}
+	}
+	if len(also) == 0 {
+		return nil
+	}
+	return say("And " + listed(also) + ".")
 }
 
 // readingWords is a reading with what was measured: #12.3 at 31 °C, between.
