@@ -176,12 +176,18 @@ func chainOf(key string) string {
 	return chain
 }
 
-// nearlyStale is when a ping that announces something has been overtaken by it.
-const nearlyStale = 4 * time.Minute
+// nearlyStale is when a ping that announces something has been overtaken by it,
+// measureStale when a load that is to be measured has had the time of any to cool.
+const (
+	nearlyStale  = 4 * time.Minute
+	measureStale = unsaidCool
+)
 
 // Stale reports whether a ping no longer makes sense when it is only sent now.
 func (p Ping) Stale(now time.Time) bool {
-	return p.Kind == HoldNearlyOver && now.Sub(p.Due) > nearlyStale
+	late := now.Sub(p.Due)
+	return p.Kind == HoldNearlyOver && late > nearlyStale ||
+		(p.Kind == ProbablyCool || p.Kind == MeasureAgain) && late > measureStale
 }
 
 // morning is when the pings that wait for the next morning are due.

@@ -130,6 +130,12 @@ func TestKindsOfPings(t *testing.T) {
 	if !(Ping{Kind: HoldNearlyOver, Due: clock("10:00")}).Stale(clock("10:05")) || (Ping{Kind: HoldOver, Due: clock("10:00")}).Stale(clock("15:00")) {
 		t.Error("an announcement is overtaken, a guard ping never")
 	}
+	for _, k := range []PingKind{ProbablyCool, MeasureAgain} {
+		p := Ping{Kind: k, Due: clock("10:00")}
+		if p.Stale(p.Due.Add(40*time.Hour)) || !p.Stale(p.Due.Add(49*time.Hour)) {
+			t.Errorf("%v makes sense for two days", k)
+		}
+	}
 }
 
 // Each member has quiet hours of their own; what is nearly over is not announced

@@ -167,12 +167,13 @@ type Row struct {
 	Newest *Reading
 }
 
-// Board lists the runs that are not over, or were called off and may still burn:
+// Board lists the runs that are not over or long left to cool, or were called off and
+// may still burn:
 // what is hot first, then what is due first.
 func Board(runs []Run, now time.Time) []Row {
 	var rows []Row
 	for _, r := range runs {
-		if r.Stage.Over() && !r.MayBurn() {
+		if r.Stage.Over() && !r.MayBurn() || r.NeverSeenCool(now) {
 			continue
 		}
 		row := Row{Run: r.No, Cook: r.Cook, Cooker: firstSet(r.pot.Name, r.Cooker), Stage: r.Stage, Since: r.Since}

@@ -12,6 +12,17 @@ const shelfTime TimeOfDay = 9 * 60
 // unsaidCool is how long after zero a load that nobody measured counts as shelved.
 const unsaidCool = 48 * time.Hour
 
+// neverSeenCool is how long after the last that was told of a load nobody is expected
+// to say any more that it is cool.
+const neverSeenCool = 4 * 24 * time.Hour
+
+// NeverSeenCool reports whether a load has been left cooling and nobody said that it
+// is cool, nor anything else for four days: it stands on the shelf, and is off the
+// board. What is told of it later still counts.
+func (r Run) NeverSeenCool(now time.Time) bool {
+	return r.Stage == StageCooling && now.Sub(r.Newest) > neverSeenCool
+}
+
 // shelfLimits are the ages at which cooked grain that nobody has used is asked
 // after: one month and three, and bags, which dry out through their patch, after
 // three weeks (common practice).

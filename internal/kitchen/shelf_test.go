@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
+
+	"ryebell/internal/calc/unit"
 )
 
 // shelved prints the notes about the shelf as they are sent in Berlin.
@@ -182,5 +184,37 @@ func TestDigestAt(t *testing.T) {
 	}
 	if !slices.Contains(PingKinds(), WeeklyDigest) {
 		t.Errorf("the digest is no kind of ping")
+	}
+}
+
+// Left to cool, and nobody said more for four days: off the board, until something is
+// told of it.
+func TestNeverSeenCool(t *testing.T) {
+	cooling := func() *teller {
+		return begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})
+	}
+	read := func(at string, temp unit.Celsius) *teller {
+		return cooling().say(at, ana, TempRead{Temp: temp, Where: Between})
+	}
+	for _, tt := range []struct {
+		name string
+		told *teller
+		days int
+		left bool
+	}{
+		{"three days", cooling(), 3, false},
+		{"five days", cooling(), 5, true},
+		{"measured warm", read("18:00", 40), 4, false},
+		{"measured cool", read("23:00", 25), 5, false},
+		{"never at zero", begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}), 5, false},
+	} {
+		run := tt.told.run(t, pot())
+		now := clock("13:00").AddDate(0, 0, tt.days)
+		if got := run.NeverSeenCool(now); got != tt.left {
+			t.Errorf("%s: never seen cool %v, want %v", tt.name, got, tt.left)
+		}
+		if rows := Board([]Run{run}, now); (len(rows) == 0) != (tt.left || run.Stage.Over()) {
+			t.Errorf("%s: the board has %d rows", tt.name, len(rows))
+		}
 	}
 }

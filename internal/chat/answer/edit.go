@@ -162,7 +162,10 @@ func (t *turn) mayStrike(entries []store.Logged) error {
 	cooked, taught := false, false
 	for _, e := range entries {
 		cooked = cooked || is[kitchen.RunBegun](e.Entry)
-		taught = taught || is[kitchen.AtZero](e.Entry) || is[kitchen.WaterLeft](e.Entry)
+		if said, ok := e.Entry.(kitchen.RunEntry); ok {
+			said = kitchen.Meant(said)
+			taught = taught || is[kitchen.AtZero](said) || is[kitchen.WaterLeft](said)
+		}
 	}
 	for _, e := range entries {
 		_, change := e.Entry.(kitchen.Change)

@@ -105,6 +105,10 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 	if w.Cooker != "" {
 		open = only(open, func(r kitchen.Run) bool { return sameCooker(r.Cooker, w.Cooker) })
 	}
+	left := func(r kitchen.Run) bool { return r.NeverSeenCool(t.m.At) }
+	if on := only(open, func(r kitchen.Run) bool { return !left(r) }); len(on) > 0 {
+		open = on // what was left to cool long ago is meant where there is nothing else
+	}
 	if fitting := only(open, fits); len(fitting) > 0 {
 		open = fitting
 	} else if ended, err := t.endedLately(func(r kitchen.Run) bool {

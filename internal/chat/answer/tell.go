@@ -163,7 +163,7 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 		if run, err = t.theRun(run.No); err != nil {
 			return chat.Post{}, err
 		}
-		if err := t.learn(run, e); err != nil {
+		if err := t.learn(run, kitchen.Meant(e), v.No); err != nil {
 			return chat.Post{}, err
 		}
 		v.Told, v.At = e, at.In(t.now.Location())
@@ -184,12 +184,13 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 
 // learn writes what an entry taught of the run's cooker: the water left how fast it
 // boils off, the zero how long it falls. Each is learnt once.
-func (t *turn) learn(run kitchen.Run, e kitchen.RunEntry) error {
+func (t *turn) learn(run kitchen.Run, e kitchen.RunEntry, no kitchen.EntryNo) error {
 	learnt, _ := run.Learnt()
+	zero, _ := run.LastStep(kitchen.KindAtZero)
 	switch {
 	case is[kitchen.WaterLeft](e):
 		learnt.Fall = 0
-	case is[kitchen.AtZero](e):
+	case is[kitchen.AtZero](e) && zero.No == no: // told anew, and not a second time
 		learnt.BoilOff = 0
 	default:
 		return nil
@@ -273,73 +274,6 @@ func (t *turn) once(no kitchen.RunNo) func(string) wording.Newness {
 		}
 		return first
 	}
-}
-
-// answerPing answers the ping that was tapped or replied to, else the newest one
-// of a run that the speaker watches.
-func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
-	key := ctx.ping
-	if key == "" {
-		return t.withoutPing(i, ctx)
-	}
-	no, ok := runOf(key)
-	if !ok {
-		return wording.NotUnderstood(), nil
-	}
-	run, err := t.theRun(no)
-	if err != nil {
-		return chat.Post{}, err
-	}
-	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: key, How: i.How}}, t.m.At)
-}
-
-// withoutPing takes words that usually answer a ping, when none was answered: they
-// are about the one that just came to the speaker, or to everybody. Else I've got
-// it takes a run over, and the rest is about the newest ping of the run meant.
-func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
-	came, _, err := t.pingsOfOpen("")
-	if err != nil {
-		return chat.Post{}, err
-	}
-	if no, ok := runOf(came.Key); ok && (came.To == 0 || came.To == t.member.No) && t.m.At.Sub(came.Fired) <= pingStands {
-		run, err := t.theRun(no)
-		if err != nil {
-			return chat.Post{}, err
-		}
-		return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: came.Key, How: i.How}}, t.m.At)
-	}
-	if i.How == kitchen.AnswerGotIt {
-		return t.takeOver(phrase.TakeOver{}, ctx)
-	}
-	run, err := t.which(phrase.Which{}, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
-	if post, ok := t.unsettled(err); ok {
-		return post, nil
-	}
-	if err != nil {
-		return chat.Post{}, err
-	}
-	newest, err := t.lastPing(run.No)
-	if err != nil {
-		return chat.Post{}, err
-	}
-	if newest.Fired.IsZero() {
-		return t.stepsOf(run)
-	}
-	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: newest.Key, How: i.How}}, t.m.At)
-}
-
-// pingStands is how long words that name nothing are taken for the answer to a ping.
-const pingStands = 20 * time.Minute
-
-// lastPing is the ping of a run that came last; its Fired is zero when none did.
-func (t *turn) lastPing(no kitchen.RunNo) (newest store.PingRow, err error) {
-	rows, err := t.book.Pings(no.Prefix())
-	for _, p := range rows {
-		if p.Fired.After(newest.Fired) {
-			newest = p
-		}
-	}
-	return newest, err
 }
 
 // runOf is the run that a key or a subject belongs to.

@@ -57,7 +57,7 @@ const (
 func (v LogView) sheet(told int) *sheet {
 	r := v.Run
 	var s sheet
-	s.add(must, say("**"+r.No.String()+"** {}, "+r.Begun.In(v.Now.Location()).Format("Mon 2 Jan")+": "+stageWord(r.Stage)+". "+capital(orderWords(r.Order))+".", cookerShort(r.Cooker)))
+	s.add(must, say("**"+r.No.String()+"** {}, "+r.Begun.In(v.Now.Location()).Format("Mon 2 Jan")+": "+stageAt(r, v.Now)+". "+capital(orderWords(r.Order))+".", cookerShort(r.Cooker)))
 	s.add(must, v.reached())
 	s.add(must, v.story(told))
 	return &s

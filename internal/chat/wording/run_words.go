@@ -3,6 +3,7 @@ package wording
 import (
 	"slices"
 	"strconv"
+	"time"
 
 	"ryebell/internal/kitchen"
 )
@@ -171,6 +172,14 @@ func stageWord(s kitchen.Stage) string {
 		return "called off"
 	}
 	panic("stage without words")
+}
+
+// stageAt is how far a run has come, by now.
+func stageAt(r kitchen.Run, now time.Time) string {
+	if r.NeverSeenCool(now) {
+		return "never seen cool"
+	}
+	return stageWord(r.Stage)
 }
 
 // cookerOf names the cooker of a run in a sentence.

@@ -1,0 +1,152 @@
+package answer
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
+	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// answerPing answers the ping that was tapped or replied to, else the newest one
+// of a run that the speaker watches.
+func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	key := ctx.ping
+	if key == "" {
+		return t.withoutPing(i, ctx)
+	}
+	no, ok := runOf(key)
+	if !ok {
+		return wording.NotUnderstood(), nil
+	}
+	run, err := t.theRun(no)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	return t.answers(run, key, i.How)
+}
+
+// answers writes what was answered to a ping.
+func (t *turn) answers(run kitchen.Run, key string, how kitchen.Answered) (chat.Post, error) {
+	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: key, How: how}}, t.m.At)
+}
+
+// withoutPing takes words that usually answer a ping, when none was answered: they
+// are about the one that just came here, to the speaker or to everybody, and still
+// asks. Else I've got it takes a run over, and the rest is about the newest ping of
+// the run meant.
+func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	run, key, err := t.justAsked(i.How)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if key != "" {
+		return t.answers(run, key, i.How)
+	}
+	if i.How == kitchen.AnswerGotIt {
+		return t.takeOver(phrase.TakeOver{}, ctx)
+	}
+	run, err = t.which(phrase.Which{}, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	newest, err := t.lastPing(run.No)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if newest.Fired.IsZero() {
+		return t.stepsOf(run)
+	}
+	return t.answers(run, newest.Key, i.How)
+}
+
+// pingStands is how long words that name nothing are taken for the answer to a ping.
+const pingStands = 20 * time.Minute
+
+// justAsked is the ping that came last of those that came lately to this room, to the
+// speaker or to everybody, and still ask. The key is empty for none.
+func (t *turn) justAsked(how kitchen.Answered) (of kitchen.Run, key string, err error) {
+	open, err := t.openRuns()
+	if err != nil {
+		return of, "", err
+	}
+	burning, err := t.mayBurn()
+	if err != nil {
+		return of, "", err
+	}
+	latest := t.m.At.Add(-pingStands)
+	for _, run := range append(open, burning...) {
+		rows, err := t.asking(run)
+		if err != nil {
+			return of, "", err
+		}
+		for _, row := range rows {
+			since := t.asksSince(run, row, how)
+			if since.Before(latest) || row.To != 0 && row.To != t.member.No {
+				continue
+			}
+			here, err := t.cameHere(row)
+			if err != nil {
+				return of, "", err
+			}
+			if here {
+				of, key, latest = run, row.Key, since
+			}
+		}
+	}
+	return of, key, nil
+}
+
+// asking lists the pings of a run that the state still wants, sent or not.
+func (t *turn) asking(run kitchen.Run) ([]store.PingRow, error) {
+	bookings, err := t.bookings()
+	if err != nil {
+		return nil, err
+	}
+	want := append(run.Wants(t.settings), run.WantsOf(bookings)...)
+	rows, err := t.book.Pings(run.No.Prefix())
+	return slices.DeleteFunc(rows, func(r store.PingRow) bool {
+		return !slices.ContainsFunc(want, func(w kitchen.Ping) bool { return w.Key == r.Key })
+	}), err
+}
+
+// asksSince is since when a ping waits for an answer: since it was sent, or, to hear
+// that it is done, since the speaker put it off. Zero for one that doesn't wait.
+func (t *turn) asksSince(run kitchen.Run, row store.PingRow, how kitchen.Answered) time.Time {
+	last, answered := run.LastAnswer(row.Chain())
+	switch {
+	case !answered || last.At.Before(row.Fired):
+		return row.Fired
+	case how == kitchen.AnswerDone && last.How != kitchen.AnswerDone && last.By == t.member.No:
+		return last.At
+	}
+	return time.Time{}
+}
+
+// cameHere reports whether a ping went to the room that is spoken in.
+func (t *turn) cameHere(row store.PingRow) (bool, error) {
+	rooms, err := pinging{a: t.a, book: t.book, settings: t.settings}.rooms(row)
+	return slices.Contains(rooms, t.room.ID), err
+}
+
+// lastPing is the ping of a run that came last and waits for an answer; its Fired is
+// zero when none does.
+func (t *turn) lastPing(no kitchen.RunNo) (newest store.PingRow, err error) {
+	run, err := t.theRun(no)
+	if err != nil {
+		return newest, err
+	}
+	rows, err := t.asking(run)
+	for _, p := range rows {
+		if at := t.asksSince(run, p, kitchen.AnswerNotYet); at.After(newest.Fired) {
+			newest = p
+		}
+	}
+	return newest, err
+}
