@@ -293,7 +293,7 @@ func (s *stage) holdList(t *rapid.T) {
 }
 
 // holdPings compares the keys of the pings that wait, or came, with those that the
-// run wants.
+// run wants after the quiet hours.
 func holdPings(t *rapid.T, book *store.Book, r kitchen.Run, s kitchen.Settings, b []kitchen.Booking) error {
 	rows, err := book.Pings(r.No.Prefix())
 	if err != nil {
@@ -307,7 +307,7 @@ func holdPings(t *rapid.T, book *store.Book, r kitchen.Run, s kitchen.Settings, 
 			waiting = append(waiting, row.Key)
 		}
 	}
-	for _, p := range append(r.Wants(s), r.WantsOf(b)...) {
+	for _, p := range s.Quieted(append(r.Wants(s), r.WantsOf(b)...), time.UTC) {
 		if !came[p.Key] {
 			want = append(want, p.Key)
 		}
