@@ -58,6 +58,8 @@ func TestTooMuch(t *testing.T) {
 		much    bool
 	}{
 		{pot(), 16, 1, false},
+		{pot(), 16.4, 1.4, false},
+		{pot(), 16.6, 1.6, true},
 		{pot(), 17, 2, true},
 		{pot(CookerIs{Name: "big pot", MaxGauge: *psi(20)}), 20, 0, false},
 		{pot(CookerIs{Name: "big pot", MaxGauge: *psi(12)}), 15, 3, true},
@@ -79,5 +81,31 @@ func TestLitAgain(t *testing.T) {
 	_, err := r.Apply(Record{By: jo, At: clock("10:25"), Written: clock("10:25"), Entry: HeatOn{}}, pot())
 	if !errors.As(err, new(AlreadySo)) {
 		t.Errorf("lit twice: %v", err)
+	}
+	again := begun().say("09:10", ana, HeatOn{}).say("09:40", ana, Steam{}).say("10:00", ana, AtPressure{}).say("10:10", ana, PressureLost{}).
+		say("10:20", ana, HeatOn{}).say("10:40", ana, PressureBack{})
+	_, err = again.run(t, pot()).Apply(Record{By: jo, At: clock("10:45"), Written: clock("10:45"), Entry: Steam{}}, pot())
+	if !errors.As(err, new(AlreadySo)) {
+		t.Errorf("steam once more, with the flame of the same hold: %v", err)
+	}
+	r = again.say("10:50", ana, PressureLost{}).say("10:55", jo, HeatOn{}).run(t, pot())
+	if lit := r.times(KindHeatOn); lit != 3 || len(r.Strays) > 0 {
+		t.Errorf("lit %d times, want one for each loss; strays %v", lit, r.Strays)
+	}
+}
+
+// What is told of the time before a run was put on is taken in the kitchen in which it
+// was put on: its cooker may have been named by that.
+func TestBookedLateInItsKitchen(t *testing.T) {
+	told := begun().say("08:30", ana, AtPressure{})
+	at := func(when time.Time) Settings {
+		if when.Before(clock("08:50")) {
+			return Settings{}
+		}
+		return pot(HoldIs{jar(1), 2 * time.Hour})
+	}
+	r, err := FoldRun(told.records, at)
+	if end, holds := r.HoldEnd(); err != nil || !holds || !end.Equal(clock("10:30")) {
+		t.Errorf("hold until %v (%v), want two hours from 08:30", end, err)
 	}
 }
