@@ -64,10 +64,9 @@ type Log struct {
 	Mine  bool
 }
 
-// Steps asks what to do now, or after something: "what do i do after venting".
+// Steps asks what to do now: "what now", "what do i do after venting".
 type Steps struct {
 	Which Which
-	After kitchen.Kind
 }
 
 // Book books a cooker.

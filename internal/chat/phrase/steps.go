@@ -1,7 +1,5 @@
 package phrase
 
-import "ryebell/internal/kitchen"
-
 var stepsGrammar = grammar{
 	kind:     KindSteps,
 	examples: []string{"what now", "next", "steps", "what do i do after venting", "what's next for 12"},
@@ -10,33 +8,24 @@ var stepsGrammar = grammar{
 
 // String prints the question so that it parses back.
 func (s Steps) String() string {
-	if s.After != 0 {
-		for _, a := range afters {
-			if a.kind == s.After {
-				return "what now after " + a.words[0] + s.Which.behind("for ")
-			}
-		}
-	}
 	if s.Which == (Which{}) {
 		return "steps"
 	}
 	return "steps" + s.Which.behind("for ")
 }
 
-// afters are the things after which somebody asks what to do.
-var afters = [...]struct {
-	kind  kitchen.Kind
-	words []string
-}{
-	{kitchen.KindPrepEnded, []string{"the preparation", "soaking", "simmering", "draining", "drying", "the soak", "the simmer", "prep"}},
-	{kitchen.KindHeatOn, []string{"heat on", "lighting it", "the heat is on"}},
-	{kitchen.KindSteam, []string{"steam", "steam comes", "it steams", "the steam", "steaming"}},
-	{kitchen.KindVentClosed, []string{"venting", "the vent", "vent", "weight on", "the weight is on", "the venting"}},
-	{kitchen.KindAtPressure, []string{"pressure", "at pressure", "the hold", "it's at pressure", "reaching pressure"}},
-	{kitchen.KindHeatOff, []string{"heat off", "the heat is off", "turning it off"}},
-	{kitchen.KindAtZero, []string{"zero", "it's at zero", "the zero"}},
-	{kitchen.KindOutOfPot, []string{"cooling", "they're out", "out of the pot", "unloading"}},
-	{kitchen.KindPressureLost, []string{"lost pressure", "losing pressure", "it lost pressure"}},
+// afters are the things after which somebody asks what to do. The step at hand says
+// what comes after it.
+var afters = [...]string{
+	"the preparation", "soaking", "simmering", "draining", "drying", "the soak", "the simmer", "prep",
+	"heat on", "lighting it", "the heat is on",
+	"steam", "steam comes", "it steams", "the steam", "steaming",
+	"venting", "the vent", "vent", "weight on", "the weight is on", "the venting",
+	"pressure", "at pressure", "the hold", "it's at pressure", "reaching pressure",
+	"heat off", "the heat is off", "turning it off",
+	"zero", "it's at zero", "the zero",
+	"cooling", "they're out", "out of the pot", "unloading",
+	"lost pressure", "losing pressure", "it lost pressure",
 }
 
 // matchSteps reads "what now", "next", "what do i do after venting".
@@ -51,20 +40,18 @@ func matchSteps(c cursor) (Intent, cursor, bool) {
 	}
 	var s Steps
 	d = d.over("please", "pls", "then", "with it")
+	after := false
 	if _, ok := d.phrase("after", "when", "once", "if"); ok {
-		for _, a := range afters {
-			if f, ok := d.use(1).phrase(a.words...); ok {
-				s.After, d = a.kind, f
-				break
-			}
+		if f, ok := d.use(1).phrase(afters[:]...); ok {
+			after, d = true, f
 		}
 	}
 	if w, e, ok := d.whichOf(); ok {
 		s.Which, d = w, e
 	}
-	if w := d.word(-1); s.After == 0 && (w == "comes" || w == "happens" || w == "else" && d.word(-2) == "what") {
+	if w := d.word(-1); !after && (w == "comes" || w == "happens" || w == "else" && d.word(-2) == "what") {
 		return nil, c, false
 	}
-	d.plain = s != (Steps{})
+	d.plain = after || s != (Steps{})
 	return s, d, true
 }
