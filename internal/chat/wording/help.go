@@ -81,11 +81,7 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 	case kitchen.TopicCook:
 		return cookHelp(s)
 	case kitchen.TopicCooling:
-		return []string{
-			"**Cooling**: a culture put on warm grain dies. Wait for 27" + nb + "°C or less in the middle, not only at the skin.",
-			"Usual in a 20" + nb + "°C room: quart jar 5 to 8" + nb + "h, 5" + nb + "lb bag 10 to 18" + nb + "h; in the shut pot half as long again or twice.",
-			"Never pierce or open to measure: put the thermometer between two bags.",
-		}
+		return coolingHelp(s)
 	case kitchen.TopicInoculating:
 		return []string{
 			"**Inoculating**, per quart and per 5" + nb + "lb bag: LC 2 to 5" + nb + "ml and 10 to 20" + nb + "ml; agar a few wedges and a quarter to half plate; G2G a tenth.",
@@ -142,6 +138,17 @@ func cookHelp(s kitchen.Settings) []string {
 		"Lost pressure? The hold starts again. Check the water first: sagging at full flame can mean dry.",
 		"Heat off, leave it shut until it shows zero. Never cool it by force.",
 		setHold(s) + "Holds are common practice, not proof.",
+	}
+}
+
+// coolingHelp is the page about how grain comes down to what a culture stands.
+func coolingHelp(s kitchen.Settings) []string {
+	return []string{
+		"**Cooling**: a culture put on warm grain dies. Wait for " + warmth(s.CoolLimit()) + " or less in the middle, not only at the skin.",
+		"Usual in a 20" + nb + "°C room: quart jar 5 to 8" + nb + "h, 5" + nb + "lb bag 10 to 18" + nb + "h; in the shut pot half as long again or twice.",
+		"Never pierce or open to measure: put the thermometer between two bags. Then `12 41C`, `31 between the bags`, `12.1 41, 12.2 43`",
+		"Ask: `is 12 cool yet`, `cool by 8?`, `is 12 cool enough for enoki`, `chart 12`, `why`",
+		"Tell how warm it is: `room 18`. A lower limit: `we inoculate below 25C`, `enoki not over 22C`",
 	}
 }
 
