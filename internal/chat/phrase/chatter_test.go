@@ -52,7 +52,10 @@ var stageChatter = []string{
 	"3 litres in my car", "poured 2 l of paint", "dropped to my knees", "prices dropped to 11 euros", "dropped for a coffee", "my phone dropped to 8 percent", "weight on my shoulders", "i lost weight on holiday",
 	"the weight is on your shoulders", "why did you ping the server", "pings are 30 ms here", "still at work", "still at 15 percent", "steps are icy", "watch your steps", "show me the log file",
 	"the story of my life", "between the two of us", "between you and me", "31 people between the bags and the door", "12 is a nice number", "12 at the table", "she is 31", "my daughter is 12",
-	"#1 fan", "12.3 is the new version", "the reading was boring", "i'm reading 12 books", "skin cream", "middle of nowhere", "the middle one is mine",
+	"#1 fan", "12.3 is the new version", "the reading was boring", "i'm reading 12 books", "let's do it later", "can we do it later", "can we do it tomorrow morning",
+	"chart hits", "the learning curve of this", "how good are your bags", "can i trust your brother", "why is ana so late", "why so serious", "it reads well", "41 on the bus", "42 and 44", "it says 41 on the box",
+	"the speed limit is 50", "limit of the card is 50", "is it cool enough for the kids", "when can i put the kids on the bus", "can i put the bags in the car", "when can ana go on holiday", "cool enough for a swim?",
+	"the room is lovely", "room 12", "its 18 of them", "kitchen is 3 doors down", "skin cream", "middle of nowhere", "the middle one is mine",
 }
 
 func TestStageChatter(t *testing.T) {

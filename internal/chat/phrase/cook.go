@@ -54,11 +54,12 @@ func cookThat(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	bare := d.word(-1) == "cook"
+	doIt := d.word(-2) == "do" // "do it later" is said of everything
 	d = d.over("now", "then", "please", "pls", "up", "right away")
 	name, e, ok := cookerRef(d.over("in", "with", "on", "using", "w", "the"))
 	if ok {
 		d = e.over("now", "then", "please", "pls")
-	} else if bare || d.opensOrder() {
+	} else if bare || d.opensOrder() || doIt && !d.ends() {
 		return nil, c, false
 	}
 	return Cook{Cooker: name}, d, true
