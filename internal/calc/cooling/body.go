@@ -27,17 +27,30 @@ type Body struct {
 	axes   [3]axis // the last is unused in a cylinder; the skin is read across the first
 	filled material
 	height float64 // metres, of the standing body
+	touch  touch
 }
+
+// touch is the share of the skin's excess that a probe on it meets, and how far that
+// varies, as a share of it.
+type touch struct{ mid, spread float64 }
 
 // material is what a body is made of.
 type material struct {
-	conductivity float64 // W/(m K)
+	conductivity float64 // W/(m K) at middling
+	vapour       float64 // share by which it grows from middling to boiling heat
 	heat         float64 // J/(m³ K), that of the container spread over the filling
+}
+
+// conducts is the conductivity when the mean of the body is at t °C: vapour that
+// evaporates on the warm side and condenses on the cold one helps while it is hot.
+func (m material) conducts(t float64) float64 {
+	const step = 40 // K
+	return m.conductivity * max(1+m.vapour*(t-middling)/step, 0.1)
 }
 
 // bare is wetted grain of a density in kg/L.
 func bare(density float64) material {
-	return material{conductivity: conductivity, heat: density * 1000 * heatOfGrain}
+	return material{conductivity: conductivity, vapour: vapour, heat: density * 1000 * heatOfGrain}
 }
 
 // Zero reports whether b is no body.
@@ -55,6 +68,7 @@ func Cylinder(radius, halfHeight unit.Metres) (Body, error) {
 		},
 		filled: bare(plainDensity),
 		height: 2 * float64(halfHeight),
+		touch:  touch{touchJar, touchJarSpread},
 	}, checkShape(volume, radius, halfHeight)
 }
 
@@ -80,6 +94,7 @@ func Brick(a, b, c unit.Metres) (Body, error) {
 		},
 		filled: bare(plainDensity),
 		height: 2 * float64(a),
+		touch:  touch{touchBag, touchBagSpread},
 	}, checkShape(8000*float64(a*b*c), a, b, c)
 }
 

@@ -30,8 +30,8 @@ type curve struct {
 // but exp(−deepest).
 const (
 	shortestStep = 0.03
-	growingStep  = 0.06
-	longestStep  = 0.2
+	growingStep  = 0.08
+	longestStep  = 0.25
 	deepest      = 6.
 	mostSteps    = 160
 )
@@ -60,19 +60,20 @@ func (b Body) schemes() []scheme {
 }
 
 // cool lets a body cool. The coefficient of a step is that of the mean excess of
-// the surface, carried on from the steps before; Newman's product rule holds
-// exactly, since it is the same all over the surface at any time.
+// the surface, carried on from the steps before, the conductivity that of the mean
+// temperature. Newman's product rule holds exactly, since both are the same all over
+// the body at any time.
 func (b Body) cool(s surroundings, schemes []scheme) curve {
-	k := b.filled.conductivity * math.Exp(-s.split)
 	reference := s.free * convectionAndRadiation(referenceExcess, s.room, b.height)
 	tau := b.slowest(reference, b.filled.conductivity)
 	// With another conductivity the same coefficient makes another time scale.
-	clock := b.slowest(reference, k) / tau
+	looser := math.Exp(-s.split)
+	clock := b.slowest(reference, b.filled.conductivity*looser) / tau
 
 	axes := b.used()
 	c := newCurve()
 	state := [3]profile{flat(), flat(), flat()}
-	surface := [2]float64{1, 1} // now and one step before
+	surface, inside := [2]float64{1, 1}, 1. // the surface now and one step before
 	t, since := 0., 0.
 	for range mostSteps {
 		dt := tau * min(longestStep, shortestStep+growingStep*since/tau)
@@ -83,6 +84,7 @@ func (b Body) cool(s surroundings, schemes []scheme) curve {
 		}
 		ahead := max(1.5*surface[0]-0.5*surface[1], 0.5*surface[0])
 		h := coefficient * convectionAndRadiation(ahead*(s.start-s.room), s.room, b.height)
+		k := looser * b.filled.conducts(s.room+inside*(s.start-s.room))
 		for i, a := range axes {
 			fo := dt * clock * k / (b.filled.heat * a.half * a.half)
 			state[i] = schemes[i].step(state[i], fo, h*a.half/k)
@@ -92,6 +94,7 @@ func (b Body) cool(s surroundings, schemes []scheme) curve {
 			since = 0
 		}
 		surface[1], surface[0] = surface[0], meanSurface(axes, schemes, &state)
+		inside = meanInside(schemes, &state)
 		if c.add(t, schemes, &state); c.core[len(c.core)-1] < -deepest {
 			break
 		}
@@ -136,6 +139,15 @@ func meanSurface(axes []axis, schemes []scheme, state *[3]profile) float64 {
 		sum, area = sum+weight*face, area+weight
 	}
 	return sum / area
+}
+
+// meanInside is the mean excess of the whole body.
+func meanInside(schemes []scheme, state *[3]profile) float64 {
+	product := 1.
+	for i := range schemes {
+		product *= schemes[i].mean(state[i])
+	}
+	return product
 }
 
 // excess is the share of the start's excess left in the middle and at the skin at

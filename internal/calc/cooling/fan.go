@@ -26,6 +26,7 @@ type way struct{ split, pot, weight float64 }
 // time scales and read between them; where the containers never change places a
 // slower kitchen is the same curve on a slower clock, and one is enough.
 type fan struct {
+	body    Body
 	prior   Prior
 	boiling float64
 	ways    []way
@@ -48,7 +49,7 @@ type hypothesis struct {
 }
 
 func newFan(q Question, boiling unit.Celsius) fan {
-	f := fan{prior: q.Prior, boiling: float64(boiling), strip: 2 * farRoom * float64(q.Room.Doubt) / (rooms - 1)}
+	f := fan{body: q.Body, prior: q.Prior, boiling: float64(boiling), strip: 2 * farRoom * float64(q.Room.Doubt) / (rooms - 1)}
 	for _, p := range normal(rooms, farRoom) {
 		f.rooms = append(f.rooms, point{float64(q.Room.Mid) + p.at*float64(q.Room.Doubt), p.weight})
 	}
@@ -136,12 +137,6 @@ func (h *hypothesis) excess(t float64) (core, skin float64) {
 		core, skin = core+h.towards*(c-core), skin+h.towards*(s-skin)
 	}
 	return core, skin
-}
-
-// share is the excess left at a place.
-func (h *hypothesis) share(p Place, t float64) float64 {
-	core, skin := h.excess(t)
-	return p.share(core, skin, 0)
 }
 
 // reaching is when the middles of the curves reach a limit in each room, on their

@@ -131,7 +131,7 @@ func compare(t *testing.T, b Body, f finite, s surroundings, hours float64) (ear
 	}
 	c := b.cool(s, b.schemes())
 	smallest := b.axes[0].half / float64(f.n[0])
-	dt := 0.15 * smallest * smallest * f.filled.heat / f.filled.conductivity
+	dt := 0.12 * smallest * smallest * f.filled.heat / f.filled.conductivity
 	start, lost, mean := f.held(), 0., 1.
 	check := 0.
 	for now := 0.; now < hours*3600; now += dt {
@@ -139,6 +139,7 @@ func compare(t *testing.T, b Body, f finite, s surroundings, hours float64) (ear
 		if now < s.lifted {
 			h /= s.pot
 		}
+		f.filled.conductivity = b.filled.conducts(s.room + f.held()/start*(s.start-s.room))
 		var q float64
 		mean, q = f.step(dt, h)
 		lost += q
@@ -195,8 +196,8 @@ func TestFiniteVolumes(t *testing.T) {
 		s := surroundings{start: 100, room: 20, free: 0.8, pot: potSlower, lifted: c.lifted}
 		early, core, skin := compare(t, c.body, f, s, c.hours)
 		t.Logf("%-32s early %.2f K, core %.2f K, skin %.2f K", c.name, 80*early, 80*core, 80*skin)
-		if 80*early > 1.5 || 80*core > 0.4 || 80*skin > 0.3 {
-			t.Errorf("%s: off by %.2f K early, %.2f K core, %.2f K skin; allowed 1.5, 0.4, 0.3",
+		if 80*early > 1.5 || 80*core > 0.6 || 80*skin > 0.3 {
+			t.Errorf("%s: off by %.2f K early, %.2f K core, %.2f K skin; allowed 1.5, 0.6, 0.3",
 				c.name, 80*early, 80*core, 80*skin)
 		}
 	}

@@ -23,6 +23,7 @@ func newFloor(since, hot float64) floor {
 	const near, far = 1.3556261799742659, 2.8569700138728056
 	const middle, inner, outer = 8. / 15, 0.2220759220056126, 0.0112574113277207
 	hot = min(max(hot, 0), 1)
+	hot *= hot // what fades is mostly gone at half the excess
 	sd := math.Hypot(floorSpread, earlySpread*hot)
 	f := floor{since: since}
 	for _, z := range [...]point{{0, middle}, {-near, inner}, {near, inner}, {-far, outer}, {far, outer}} {

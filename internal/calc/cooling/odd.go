@@ -129,8 +129,8 @@ func (f *fan) plausible(r Reading) (lo, hi float64) {
 		}
 		slowCore, slowSkin := h.excess(t / further)
 		fastCore, fastSkin := h.excess(t * further)
-		hi = max(hi, f.warmest()+(f.boiling-f.warmest())*r.Place.share(slowCore, slowSkin, farHold))
-		lo = min(lo, f.coldest()+(f.boiling-f.coldest())*r.Place.share(fastCore, fastSkin, -farHold))
+		hi = max(hi, f.warmest()+(f.boiling-f.warmest())*f.body.share(r.Place, slowCore, slowSkin, farHold))
+		lo = min(lo, f.coldest()+(f.boiling-f.coldest())*f.body.share(r.Place, fastCore, fastSkin, -farHold))
 	})
 	return lo - farOff*r.err(), hi + farOff*r.err()
 }

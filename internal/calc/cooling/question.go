@@ -81,12 +81,12 @@ type Room struct {
 // UnknownRoom is 20 ± 3 °C: nobody said.
 func UnknownRoom() Room { return Room{Mid: 20, Doubt: 3} }
 
-// ToldRoom is a room that somebody read off or guessed: ± 1.5 K, which leaves it
-// free to cool a little at night.
-func ToldRoom(t unit.Celsius) Room { return Room{Mid: t, Doubt: 1.5} }
+// ToldRoom is what a room is over the hours after somebody told t of it: 1 ± 2 K
+// colder, since it is warm from cooking then and cools at night. No source.
+func ToldRoom(t unit.Celsius) Room { return Room{Mid: t - 1, Doubt: 1.5} }
 
 // UsualError is the standard deviation of a kitchen thermometer pressed to a bag.
-const UsualError unit.Kelvins = 1
+const UsualError unit.Kelvins = 0.8
 
 // How much a reading of another unit of the run may differ in its time scale:
 // standard deviations of the logarithm. No source.

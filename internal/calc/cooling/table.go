@@ -12,6 +12,8 @@ import "math"
 //	                                              soft wheat of M % moisture, stretched from 20 to 40 %
 //	diffusivity                1.2e-7     0.47    no source for wetted grain; wheat stretched to 40 % has
 //	                                              0.8e-7, water 1.4e-7 to 1.7e-7, vapour helps while hot
+//	growth of it to 100 °C     0.25       –       no source; Krischer's vapour diffusion in wet pores gives
+//	                                              more (from memory): it falls as much to 20 °C
 //	emissivity                 0.9        0.05    glass, plastic film; textbook value, from memory
 //	natural convection         1.42 (ΔT/H)^¼ 0.2  vertical plate in air, laminar, McAdams' simplified
 //	                                              formula, from memory
@@ -21,6 +23,8 @@ const (
 	jarDensity  = 0.68 // kg/L
 	bagDensity  = 0.78 // kg/L
 	diffusivity = 1.2e-7
+	middling    = 60. // °C, at which the diffusivity holds
+	vapour      = 0.25
 	heatOfGrain = 3030. // J/(kg K)
 	// plainDensity is for bodies of no container, and for the conductivity.
 	plainDensity = 0.7 // kg/L
@@ -49,26 +53,26 @@ const (
 // What a forecast weighs; spreads are standard deviations of the logarithm.
 const (
 	// usualSlower is how much slower kitchens are than the table, in ln time.
-	usualSlower = 0.05
+	usualSlower = 0.06
 	// openSpread is that of the time scale out of the pot: diffusivity, coefficient,
 	// size and spacing together.
-	openSpread = 0.35
+	openSpread = 0.2
 	// splitSpread is that of the Biot number at the same time scale: how much of the
 	// delay lies inside, and so how far the core is behind the skin.
 	splitSpread = 0.35
 	// potSlower divides the surface's coefficient in the closed pot, so that a body
 	// there takes half as long again: common practice says half to twice, the water
 	// and the metal hold heat too.
-	potSlower = 1.9
-	potSpread = 0.3
+	potSlower = 2.1
+	potSpread = 0.25
 	// floorSpread is that of the remaining time however many readings there are.
-	floorSpread = 0.12
+	floorSpread = 0.094
 	// early is how much longer the remaining time is, in ln, after a reading as hot as
 	// the start: what fades as it cools and isn't in the model makes a hot body look
 	// faster than it will be. Less by the excess that has gone. Measured cups of coffee
 	// have more, by their steam. earlySpread is its spread.
-	early       = 0.1
-	earlySpread = 0.12
+	early       = 0.18
+	earlySpread = 0.15
 )
 
 // convectionAndRadiation is the coefficient of a free surface, W/(m² K), excess
@@ -80,3 +84,19 @@ func convectionAndRadiation(excess, room, height float64) float64 {
 	return convection*math.Sqrt(math.Sqrt(excess/height)) +
 		emissivity*stefanBoltzmann*(warm*warm+cold*cold)*(warm+cold)
 }
+
+// How a thermometer meets the grain. No source; in simulated kitchens, in which
+// probes lie beside the best spot, stems lead heat away and a bag's neighbours and
+// its base keep the core warm, skins read about so.
+const (
+	// The share of the excess of the skin's middle that a probe on it meets: glass is
+	// pressed to the grain, film stands off it and a bag has no best spot.
+	touchJar       = 1
+	touchBag       = 0.69
+	touchJarSpread = 0.05
+	touchBagSpread = 0.2
+	// betweenness is how far from the skin to the core the fold between two containers
+	// is, as a share of the way.
+	betweenness       = 0.5
+	betweennessSpread = 0.2
+)

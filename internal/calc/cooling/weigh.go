@@ -5,36 +5,25 @@ import (
 	"math"
 )
 
-// How a thermometer meets the grain: no source.
-const (
-	// contactLoss is how much of the skin's excess a probe misses that is pressed to
-	// it, and contactSpread how much that varies.
-	contactLoss   = 0.05
-	contactSpread = 0.08
-	// betweenness is how far from the skin to the core the fold between two bags is,
-	// as a share of the way.
-	betweenness       = 0.5
-	betweennessSpread = 0.2
-)
-
 const (
 	// likeness is the correlation of the errors of a run's readings: one probe, one
 	// habit, one room. Three are not three times the information.
-	likeness = 0.5
+	likeness = 0.25
 	// tails is Student's degrees of freedom of an error: a bad reading moves the
 	// estimate, and doesn't wreck it.
 	tails = 5.
 	// misfit is how far the model's curve may be off a body's at a reading, in ln time.
-	misfit = 0.05
+	misfit = 0.04
 )
 
-// share is the excess that a thermometer at a place meets, held z standard
+// share is the excess that a thermometer at a place of a body meets, held z standard
 // deviations better than usual.
-func (p Place) share(core, skin, z float64) float64 {
+func (b Body) share(p Place, core, skin, z float64) float64 {
 	switch p {
 	case Skin:
-		return skin * (1 - contactLoss + contactSpread*z)
+		return skin * b.touch.mid * (1 + b.touch.spread*z)
 	case Between:
+		skin *= b.touch.mid
 		return skin + (core-skin)*min(max(betweenness+betweennessSpread*z, 0), 1)
 	case Core:
 		return core
@@ -44,8 +33,8 @@ func (p Place) share(core, skin, z float64) float64 {
 
 // seen is a reading against one curve.
 type seen struct {
-	temp, variance float64
-	shares         [holds]float64
+	temp, variance, log float64 // log: half that of the variance
+	shares              [holds]float64
 }
 
 // weigh gives each hypothesis in each room its share, in the order of each.
@@ -73,7 +62,7 @@ func (f *fan) weigh(readings []Reading) []float64 {
 		for i, room := range f.rooms {
 			for z, hand := range hands {
 				l := logs[(h.first+i)*holds+z] - best
-				if l > -40 {
+				if l > -20 {
 					weights[h.first+i] += math.Exp(l) * hand.weight
 				}
 			}
@@ -94,11 +83,16 @@ func (f *fan) see(h *hypothesis, r Reading, hands []point) seen {
 	t := r.After.Seconds() * f.asThis(r)
 	core, skin := h.excess(t)
 	laterCore, laterSkin := h.excess(t * ahead)
-	drop := (r.Place.share(core, skin, 0) - r.Place.share(laterCore, laterSkin, 0)) / math.Log(ahead)
+	of := f.body
+	if !r.Body.Zero() {
+		of = r.Body
+	}
+	drop := (of.share(r.Place, core, skin, 0) - of.share(r.Place, laterCore, laterSkin, 0)) / math.Log(ahead)
 	drop *= f.boiling - f.rooms[rooms/2].at
 	s := seen{temp: float64(r.Temp), variance: square(r.err()) + square(drop)*(square(misfit)+square(r.Spread))}
+	s.log = math.Log(s.variance) / 2
 	for i, z := range hands {
-		s.shares[i] = r.Place.share(core, skin, z.at)
+		s.shares[i] = of.share(r.Place, core, skin, z.at)
 	}
 	return s
 }
@@ -120,7 +114,7 @@ func likelihood(readings []seen, boiling, room float64, hold int) float64 {
 	for i := range readings {
 		r := &readings[i]
 		off := r.temp - room - (boiling-room)*r.shares[hold]
-		sum -= (tails+1)/2*math.Log1p(off*off/(tails*r.variance)) + math.Log(r.variance)/2
+		sum -= (tails+1)/2*math.Log1p(off*off/(tails*r.variance)) + r.log
 	}
 	return sum
 }
