@@ -23,7 +23,7 @@ func coolLimit(c cursor) (kitchen.Change, cursor, bool) {
 		return kitchen.CoolLimitIs{Temp: t, Culture: culture}, d, ok
 	}
 	d, ok := start.phrase("inoculate", "cool means", "cool limit", "cool limit is", "cool is", "limit", "limit is", "cooling limit", "cooling limit is", "limit for inoculating", "limit for inoculating is",
-		"inoculating limit", "inoculation limit", "cool enough is", "cool enough means", "temperature limit", "limit for inoculation", "limit for inoculation is", "limit of cool", "inoculation limit is", "inoculate only",
+		"inoculating limit", "inoculation limit", "cool enough is", "cool enough means", "max", "maximum", "temperature limit", "limit for inoculation", "limit for inoculation is", "limit of cool", "inoculation limit is", "inoculate only",
 		"inoculating limit is", "inoculate at", "inoculate when it's", "inoculate when its")
 	if !ok {
 		return nil, c, false
@@ -31,7 +31,11 @@ func coolLimit(c cursor) (kitchen.Change, cursor, bool) {
 	loosely := d.word(-1) == "limit" || d.word(-1) == "is" && d.word(-2) == "limit"
 	loosely = loosely && !c.named("cool", "inoculating", "inoculation", "cooling")
 	var is kitchen.CoolLimitIs
-	if d.word(-1) == "limit" || c.named("limit") {
+	most := strings.HasPrefix(d.word(-1), "max")
+	if most && d.word(0) != "for" {
+		return nil, c, false // of a cooker
+	}
+	if most || d.word(-1) == "limit" || c.named("limit") {
 		if e := d.over("for"); e.i > d.i {
 			if is.Culture, e, ok = e.newCulture(); !ok {
 				return nil, c, false

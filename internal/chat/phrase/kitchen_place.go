@@ -71,7 +71,7 @@ func lengthQuestion(c cursor, n float64) *asking {
 // figure without a scale is of the one in which a room can be so warm.
 func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	d, said := c.over("the", "our", "it's", "its").phrase("room", "room temp", "room temperature", "room is", "the room is", "our room is", "room temp is",
-		"room temperature is", "room's", "room at", "the room", "kitchen is", "the kitchen is")
+		"room temperature is", "room's", "room at", "the room", "kitchen is", "the kitchen is", "kitchen's", "the kitchen's", "kitchen at", "the lab is", "lab is", "lab's")
 	d = d.over("about", "around", "it's", "its", "is", "it", "at", "now", ":", "=")
 	if _, degrees := d.token().(Quantity); !degrees && !said && d.i == c.i {
 		return nil, c, false
@@ -96,6 +96,7 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	if !ok {
 		return nil, c, false
 	}
+	e = e.over("now", "right now", "today", "at the moment", "already", "again", "still")
 	f, tail := e.phrase("in here", "in the room", "in the kitchen", "inside", "in the lab", "here", "in this room", "in our kitchen", "room", "room temperature")
 	if tail {
 		e = f
@@ -103,6 +104,7 @@ func roomTemperature(c cursor) (kitchen.Change, cursor, bool) {
 	if !said && !tail {
 		return nil, c, false
 	}
+	e = e.over("now", "right now", "today", "at the moment", "already", "again")
 	e.ask = ask
 	return kitchen.RoomTemperature{Temp: temp}, e, true
 }

@@ -4,8 +4,10 @@ import "slices"
 
 var coolYetGrammar = grammar{
 	kind: KindCoolYet,
-	examples: []string{"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12",
-		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight"},
+	examples: []string{
+		"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12",
+		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight",
+	},
 	match: matchCoolYet,
 }
 
