@@ -24,6 +24,7 @@ import (
 	"ryebell/internal/chat/answer"
 	"ryebell/internal/chat/outbox"
 	"ryebell/internal/chat/rehearse"
+	"ryebell/internal/kitchen"
 	"ryebell/internal/reminders"
 	"ryebell/internal/store"
 	"ryebell/internal/store/storetest"
@@ -48,12 +49,23 @@ func open(ctx context.Context, folder string, door chat.Door, c store.Config) (*
 
 // around puts the program around a book. The clock is for what runs by itself.
 func around(db *store.DB, door chat.Door, now func() time.Time) *bot {
-	a := answer.New(db, answer.Config{})
+	a := answer.New(db, answer.Config{Weekly: weekly})
 	return &bot{
 		db: db, answerer: a,
 		reminders: reminders.New(db, seldom(a.Ping), reminders.Config{Now: now}),
 		outbox:    outbox.New(db, []chat.Door{door}, outbox.Config{Now: now, Chance: func() float64 { return 0.5 }}),
 	}
+}
+
+// weekly is the calendar of the digests.
+func weekly(d kitchen.DigestIs, zone *time.Location, after time.Time) (key string, due time.Time, err error) {
+	at := reminders.TimeOfDay{Hour: int(d.At) / 60, Minute: int(d.At) % 60}
+	c, err := reminders.Weekly(strings.TrimSuffix(kitchen.DigestPrefix, "/"), d.Day, at, zone)
+	if err != nil {
+		return "", time.Time{}, err
+	}
+	next := c.Next(after)
+	return next.Key, next.Due, nil
 }
 
 // oftenest is how often a ping may be fired at one instant: again where the disk

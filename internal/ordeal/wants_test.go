@@ -84,6 +84,22 @@ func pingsAgree(book *store.Book) error {
 	)
 }
 
+// digestWaits holds the digest against what the settings want: one waits once there is
+// a run to tell of, or none.
+func (k kitchenOf) digestWaits(book *store.Book) error {
+	waiting, err1 := book.WaitingPings(kitchen.DigestPrefix)
+	runs, err2 := book.LastRuns(1)
+	want := 0
+	if _, on := k.settings.DigestAt(); on {
+		want = len(runs)
+	}
+	err := errors.Join(err1, err2)
+	if err == nil && len(waiting) != want {
+		err = fmt.Errorf("%d digests wait, want %d", len(waiting), want)
+	}
+	return err
+}
+
 // waiting holds the rows under a prefix against the pings that are wanted.
 func (k kitchenOf) waiting(book *store.Book, prefix string, want []kitchen.Ping) error {
 	rows, err1 := book.Pings(prefix)
@@ -133,6 +149,9 @@ func runsAgree(book *store.Book) error {
 	}
 	if len(beyond) > 0 {
 		return fmt.Errorf("run %d has entries and is not in the list", next)
+	}
+	if err := k.digestWaits(book); err != nil {
+		return err
 	}
 	for no := kitchen.RunNo(1); no < next; no++ {
 		if err := k.runAgrees(book, no); err != nil {
