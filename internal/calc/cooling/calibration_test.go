@@ -141,7 +141,8 @@ func median(v []float64) float64 {
 func TestCalibration(t *testing.T) {
 	containers := coolingtest.Containers()
 	rng := rand.New(rand.NewPCG(4, 20261125))
-	groups := append(make([]string, 0, len(containers)+2), "all", "never lifted")
+	groups := []string{"all", "never lifted", "apart", "close"}
+	var asked, odd int
 	tables := map[string]*[mostReadings + 1]tally{}
 	for _, c := range containers {
 		groups = append(groups, c.String())
@@ -152,7 +153,7 @@ func TestCalibration(t *testing.T) {
 	for i := range coolings(t) {
 		c := containers[i%len(containers)]
 		one := draw(t, rng, c)
-		in := []string{"all", c.String()}
+		in := []string{"all", c.String(), one.question.Spacing.String()}
 		if one.question.Lifted == nil {
 			in = []string{"never lifted"}
 		}
@@ -163,7 +164,13 @@ func TestCalibration(t *testing.T) {
 			for _, g := range in {
 				tables[g][n].add(f, one.took)
 			}
+			asked += n
+			odd += len(f.Odd())
 		}
+	}
+	t.Logf("called odd: %d of %d", odd, asked)
+	if float64(odd) > 0.002*float64(asked) {
+		t.Errorf("%d of %d readings were called odd", odd, asked)
 	}
 	t.Log("readings        group     n  held  before after  late    far/near")
 	for _, g := range groups {

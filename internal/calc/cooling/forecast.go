@@ -92,9 +92,9 @@ func (f *Forecast) Chance(after time.Duration) unit.Fraction {
 
 // settledChance is so high because a question that is asked every hour has many
 // chances to be answered too early, and because of what the tails of a model are
-// worth. In simulated kitchens the core is still over the limit in less than one of
-// a hundred that are settled, by half a kelvin.
-const settledChance = 0.9985
+// worth. In simulated kitchens the core is still over the limit in fewer than one of
+// a hundred that are settled, by about a kelvin.
+const settledChance = 0.998
 
 // Settled reports whether the container may be called cool at a time: the last
 // reading that counts is at or under the limit, and the core hardly can't be. That

@@ -26,7 +26,7 @@ type Past struct {
 const (
 	// kitchenSpread is how far kitchens lie apart, more than the prior of one allows for:
 	// it lets a kitchen teach that it is unlike any that was thought of.
-	kitchenSpread = 0.35
+	kitchenSpread = 0.5
 	// runSpread is how far runs lie apart: filling, draught, the day.
 	runSpread = 0.11
 	// narrowest is the least that a prior learns to: a kitchen changes.

@@ -35,7 +35,7 @@ func TestSlowKitchen(t *testing.T) {
 	if got := q.Prior.Slower; math.Abs(got-truth) > 0.1 || q.Prior.Runs != 5 {
 		t.Errorf("learnt %v, truth %.2f", q.Prior, truth)
 	}
-	if widths[5] > 0.85*widths[0] {
+	if widths[5] > 0.95*widths[0] {
 		t.Errorf("widths %.2f", widths)
 	}
 	c, is := forecast(t, q).Cool(), real.Cool().Mid

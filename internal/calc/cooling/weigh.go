@@ -6,9 +6,10 @@ import (
 )
 
 const (
-	// likeness is the correlation of the errors of a run's readings: one probe, one
-	// habit, one room. Three are not three times the information.
-	likeness = 0.25
+	// likeness is the correlation of the errors of a run's readings beside what they
+	// share by the room and by how the probe is held, which are weighed as such. Three
+	// are not three times the information.
+	likeness = 0.15
 	// tails is Student's degrees of freedom of an error: a bad reading moves the
 	// estimate, and doesn't wreck it.
 	tails = 5.
