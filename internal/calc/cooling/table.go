@@ -2,25 +2,8 @@ package cooling
 
 import "math"
 
-// Properties of wetted grain and of its surroundings. The spreads are standard
-// deviations of the logarithm. Taken by themselves they make a wider prior than
-// openSpread: what is thick, heavy and badly conducting at once doesn't add up, and
-// ranges that wide held far more than four of five simulated kitchens.
-//
-//	what                       value     spread  source
-//	density in a jar           680 kg/m³  0.10    common practice, 0.60 to 0.75 kg/L loose
-//	density in a bag           780 kg/m³  0.10    from the footprints of filled bags, from memory
-//	specific heat              3.03 kJ/kg 0.10    Kazarian and Hall 1965, from memory: 1.398 + 0.0409 M for
-//	                                              soft wheat of M % moisture, stretched from 20 to 40 %
-//	diffusivity                1.2e-7     0.47    no source for wetted grain; wheat stretched to 40 % has
-//	                                              0.8e-7, water 1.4e-7 to 1.7e-7, vapour helps while hot
-//	growth of it to 100 °C     0.3        –       no source; Krischer's vapour diffusion in wet pores gives
-//	                                              more (from memory): it falls as much to 20 °C
-//	emissivity                 0.9        0.05    glass, plastic film; textbook value, from memory
-//	natural convection         1.42 (ΔT/H)^¼ 0.2  vertical plate in air, laminar, McAdams' simplified
-//	                                              formula, from memory
-//	heat of a jar's glass      0.2        –       400 g of glass at 0.84 kJ/kg K on 470 g of grain; no source
-//	share of the brim filled   0.7        –       common practice, two thirds to three quarters
+// Numbers of wetted grain and of its surroundings; Properties lists them with their
+// spreads and sources.
 const (
 	jarDensity  = 0.68 // kg/L
 	bagDensity  = 0.78 // kg/L
@@ -52,7 +35,10 @@ const (
 	freeBase    = 0.96 // the face that it stands on
 )
 
-// What a forecast weighs; spreads are standard deviations of the logarithm.
+// What a forecast weighs; spreads are standard deviations of the logarithm. The
+// spreads of the properties by themselves would make a wider prior than openSpread:
+// what is thick, heavy and badly conducting at once doesn't add up, and ranges that
+// wide held far more than four of five simulated kitchens.
 const (
 	// usualSlower is how much slower kitchens are than the table, in ln time.
 	usualSlower = 0.01
