@@ -26,8 +26,8 @@ const (
 	// long runs.
 	heatingStep      = time.Minute
 	mostHeatingSteps = 720
-	// heatingModes are enough from the first minute on.
-	heatingModes = 24
+	// heatingModes are enough from where untouched asks for them.
+	heatingModes = 16
 )
 
 // Heated is the conduction-only estimate of a body's middle: at start all through,
@@ -105,11 +105,20 @@ func (b Body) leftAfter(step time.Duration, count int) response {
 		modes := conduction.Modes(a.geometry, math.Inf(1), heatingModes)
 		fo := diffusivity * step.Seconds() / (a.half * a.half)
 		for i := 1; i <= count; i++ {
-			r.whole[i] *= conduction.At(a.geometry, modes, 0, fo*float64(i))
-			r.half[i] *= conduction.At(a.geometry, modes, 0, fo*(float64(i)-0.5))
+			r.whole[i] *= a.untouched(modes, fo*float64(i))
+			r.half[i] *= a.untouched(modes, fo*(float64(i)-0.5))
 		}
 	}
 	return r
+}
+
+// untouched is what the middle has left after fo. So early that a millionth has come,
+// the series would need many modes to say so.
+func (a axis) untouched(modes []conduction.Mode, fo float64) float64 {
+	if fo < 0.018 {
+		return 1
+	}
+	return conduction.At(a.geometry, modes, 0, fo)
 }
 
 // superpose is the middle at step i: the first step of the surface came at once,

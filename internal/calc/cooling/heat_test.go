@@ -45,6 +45,22 @@ func TestHeatedThreeLitres(t *testing.T) {
 	}
 }
 
+// TestHeatedRamp: the middle of a wall follows steam that warms steadily by β behind
+// it by β L²/(2α) (Carslaw and Jaeger, section 3.4, from memory). The brick is a wall
+// nearly; α is that of the table.
+func TestHeatedRamp(t *testing.T) {
+	const half, hours, rise = 0.02, 5., 100.
+	steam := []lethality.TemperatureReading{{After: 0, Steam: 20}, {After: 5 * time.Hour, Steam: 120}}
+	heat, err := cooling.Heated(brick(t, half, 0.35, 0.35), 20, steam)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := rise / (hours * 3600) * half * half / (2 * 1.2e-7)
+	if got := float64(120 - heat.End); math.Abs(got-want) > 0.02 {
+		t.Errorf("%.3f K behind, want %.3f", got, want)
+	}
+}
+
 // TestHeatedLongHold: with time the middle comes to the steam, and F0 of the middle
 // is that of the steam less what the delay has cost, which more hold doesn't change.
 func TestHeatedLongHold(t *testing.T) {
