@@ -46,8 +46,8 @@ type Run struct {
 	Readings  []Reading
 	Water     Water
 	Answers   []Answer
-	// Newest is when the last of it happened, Heard when the last of it was told;
-	// a thumb tells nothing.
+	// Newest is when the last of it happened, Heard when the last of it was told or
+	// taken back; a thumb tells nothing.
 	Newest, Heard time.Time
 	// Strays are the records that cannot be so beside the others, with why; they
 	// change nothing.
@@ -117,12 +117,18 @@ func (n RunNo) Subject() string { return RunPrefix + strconv.Itoa(int(n)) }
 // begins a run.
 func FoldRun(records []Record, settingsAt func(time.Time) Settings) (Run, error) {
 	var told []telling
+	var struck time.Time
 	for _, r := range records {
-		if _, ok := r.Entry.(RunEntry); ok {
+		switch r.Entry.(type) {
+		case RunEntry:
 			told = append(told, telling{Record: r, s: settingsAt(r.At), seq: len(told)})
+		case Struck:
+			struck = latest(struck, r.Written)
 		}
 	}
-	return fold(told)
+	run, err := fold(told)
+	run.Heard = latest(run.Heard, struck)
+	return run, err
 }
 
 // Apply is the run once a record more is in the book; s are the settings in force

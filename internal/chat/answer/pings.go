@@ -150,8 +150,9 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 		return nil, err
 	}
 	batch := []store.PingRow{row}
+	everybody := askingEverybody(row, due, p.now)
 	for _, d := range due {
-		if d.Key == row.Key || !together(row, d) {
+		if d.Key == row.Key || !together(row, d) && !slices.ContainsFunc(everybody, func(e store.PingRow) bool { return together(e, d) }) {
 			continue
 		}
 		if d.Due.After(p.now) && d.Loudness == kitchen.GuardPing {
@@ -169,6 +170,23 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 		p.late[b.Chain()] = max(p.late[b.Chain()], b.Late(p.now))
 	}
 	return oneOfChains(batch), nil
+}
+
+// askingEverybody are the due pings that ask every room, when the chain of a ping
+// has come so far: two cookers that nobody answered for are one post.
+func askingEverybody(row store.PingRow, due []store.PingRow, now time.Time) []store.PingRow {
+	var asking []store.PingRow
+	own := false
+	for _, d := range due {
+		if d.Kind == kitchen.WhoIsThere && !d.Due.After(now) {
+			asking = append(asking, d)
+			own = own || together(row, d)
+		}
+	}
+	if !own {
+		return nil
+	}
+	return slices.DeleteFunc(asking, func(d store.PingRow) bool { return d.Collective != row.Collective || d.Room != row.Room })
 }
 
 // together reports whether two pings can be one post: to the same person in the
