@@ -34,19 +34,48 @@ type fan struct {
 	rooms   []point   // °C
 	strip   float64   // K between two rooms
 	free    float64   // share of the free surface's coefficient
-	tau     float64   // seconds, the body's slowest mode
+	// lifted is when the containers left the pot, in seconds, where that parts the
+	// curves; else 0.
+	lifted float64
+	tau    float64 // seconds, the body's slowest mode
 }
 
 // hypothesis is one time scale and way: a curve and its clock.
 type hypothesis struct {
 	slower      float64
 	weight      float64 // before the readings
-	clock       float64 // exp(−slower): nominal seconds to each of the kitchen's
 	way, first  int     // first: index of its first room among the weights
-	near, far   *curve
+	near, far   dial
 	towards     float64 // how much of the far one
 	knot, scale int
 }
+
+// dial reads the curve of a knot by the clock of a hypothesis. In the pot it goes
+// with the knot's own, so that all are lifted out at the same time, then with the
+// hypothesis's.
+type dial struct {
+	curve         *curve
+	lifted        float64 // s, of the kitchen
+	inPot, inRoom float64 // nominal seconds to each of the kitchen's
+}
+
+// nominal is the curve's time at t.
+func (d *dial) nominal(t float64) float64 {
+	if t <= d.lifted {
+		return t * d.inPot
+	}
+	return d.lifted*d.inPot + (t-d.lifted)*d.inRoom
+}
+
+// kitchen is the time when the curve's is u.
+func (d *dial) kitchen(u float64) float64 {
+	if pot := d.lifted * d.inPot; u > pot {
+		return d.lifted + (u-pot)/d.inRoom
+	}
+	return u / d.inPot
+}
+
+func (d *dial) excess(t float64) (core, skin float64) { return d.curve.excess(d.nominal(t)) }
 
 func newFan(q Question, boiling unit.Celsius) fan {
 	f := fan{body: q.Body, prior: q.Prior, boiling: float64(boiling), strip: 2 * farRoom * float64(q.Room.Doubt) / (rooms - 1)}
@@ -58,9 +87,9 @@ func newFan(q Question, boiling unit.Celsius) fan {
 		lifted = max(q.Lifted.Seconds(), 0)
 	}
 	f.ways = waysOf(lifted)
-	count := knots
-	if lifted == 0 || math.IsInf(lifted, 1) {
-		count = 1
+	count := 1
+	if lifted > 0 && !math.IsInf(lifted, 1) {
+		count, f.lifted = knots, lifted
 	}
 	f.free = q.Spacing.free()
 	f.tau = q.Body.reference(f.free, float64(q.Room.Mid))
@@ -120,20 +149,24 @@ func (f *fan) each(visit func(hypothesis)) {
 		clock := math.Exp(-slower)
 		for w := range f.ways {
 			visit(hypothesis{
-				slower: slower, weight: s.weight * f.ways[w].weight, clock: clock,
+				slower: slower, weight: s.weight * f.ways[w].weight,
 				way: w, first: (i*len(f.ways) + w) * len(f.rooms),
-				near: &f.curves[knot][w], far: &f.curves[next][w],
+				near: f.dial(knot, w, clock), far: f.dial(next, w, clock),
 				towards: at - float64(knot), knot: knot, scale: i,
 			})
 		}
 	}
 }
 
+func (f *fan) dial(knot, way int, clock float64) dial {
+	return dial{curve: &f.curves[knot][way], lifted: f.lifted, inPot: math.Exp(-f.knot(knot)), inRoom: clock}
+}
+
 // excess is the share left in the middle and at the skin at t seconds.
 func (h *hypothesis) excess(t float64) (core, skin float64) {
-	core, skin = h.near.excess(t * h.clock)
+	core, skin = h.near.excess(t)
 	if h.towards > 0 {
-		c, s := h.far.excess(t * h.clock)
+		c, s := h.far.excess(t)
 		core, skin = core+h.towards*(c-core), skin+h.towards*(s-skin)
 	}
 	return core, skin
@@ -162,9 +195,9 @@ func (f *fan) reached(limit float64) reaching {
 
 // at is the time in seconds for a hypothesis and a room.
 func (r *reaching) at(h hypothesis, room int) float64 {
-	t := r.nominal[h.knot][h.way][room]
+	t := h.near.kitchen(r.nominal[h.knot][h.way][room])
 	if h.towards > 0 && !math.IsInf(t, 1) {
-		t += h.towards * (r.nominal[h.knot+1][h.way][room] - t)
+		t += h.towards * (h.far.kitchen(r.nominal[h.knot+1][h.way][room]) - t)
 	}
-	return t / h.clock
+	return t
 }

@@ -94,7 +94,7 @@ func (f *Forecast) Chance(after time.Duration) unit.Fraction {
 // chances to be answered too early, and because of what the tails of a model are
 // worth. In simulated kitchens the core is still over the limit in fewer than one of
 // a hundred that are settled, by about a kelvin.
-const settledChance = 0.998
+const settledChance = 0.9985
 
 // Settled reports whether the container may be called cool at a time: the last
 // reading that counts is at or under the limit, and the core hardly can't be. That
