@@ -69,6 +69,8 @@ const (
 	// farKitchen is how far a kitchen may be off at the least, in ln time, before a
 	// reading of it is called odd: a learnt prior knows less than it believes.
 	farKitchen = 1.05
+	// roughly is how well people tell when zero and a reading were, in seconds.
+	roughly = 600.
 	// overSteam is what a thermometer may show over the boiling point.
 	overSteam = 3.
 )
@@ -127,8 +129,8 @@ func (f *fan) plausible(r Reading) (lo, hi float64) {
 		if h.scale != 0 && h.scale != scales-1 {
 			return
 		}
-		slowCore, slowSkin := h.excess(t / further)
-		fastCore, fastSkin := h.excess(t * further)
+		slowCore, slowSkin := h.excess((t - roughly) / further)
+		fastCore, fastSkin := h.excess((t + roughly) * further)
 		hi = max(hi, f.warmest()+(f.boiling-f.warmest())*f.body.share(r.Place, slowCore, slowSkin, farHold))
 		lo = min(lo, f.coldest()+(f.boiling-f.coldest())*f.body.share(r.Place, fastCore, fastSkin, -farHold))
 	})

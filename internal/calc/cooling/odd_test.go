@@ -5,6 +5,8 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
 	"ryebell/internal/calc/cooling"
 	"ryebell/internal/calc/unit"
 )
@@ -96,4 +98,34 @@ func TestHeavyTails(t *testing.T) {
 	if back := forecast(t, q).Cool().Mid; math.Abs(float64(back-good.Mid)) > 0.5*float64(bad.Cool().Mid-good.Mid) {
 		t.Errorf("after two good ones %v, was %v, bad %v", back, good.Mid, bad.Cool().Mid)
 	}
+}
+
+// TestAnyReadings: whatever is typed, the answer is a range of times, and what
+// isn't odd is within what could be expected.
+func TestAnyReadings(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		q := drawn(rt)
+		for range rapid.IntRange(0, 12).Draw(rt, "readings") {
+			q.Readings = append(q.Readings, cooling.Reading{
+				After:  time.Duration(rapid.Int64Range(-int64(time.Hour), int64(96*time.Hour)).Draw(rt, "after")),
+				Temp:   unit.Celsius(rapid.Float64Range(-30, 250).Draw(rt, "temp")),
+				Place:  rapid.SampledFrom([]cooling.Place{cooling.Skin, cooling.Between, cooling.Core}).Draw(rt, "place"),
+				Error:  unit.Kelvins(rapid.Float64Range(0, 5).Draw(rt, "error")),
+				Spread: rapid.Float64Range(0, 0.5).Draw(rt, "spread"),
+			})
+		}
+		f := forecast(rt, q)
+		c := f.Cool()
+		if !(0 < c.Lo && c.Lo <= c.Mid && c.Mid <= c.Hi && c.Hi <= cooling.Horizon) {
+			rt.Fatalf("cool %v", c)
+		}
+		if core := f.At(cooling.Core, c.Mid); !(core.Lo <= core.Mid && core.Mid <= core.Hi) || math.IsNaN(float64(core.Mid)) {
+			rt.Fatalf("core %v", core)
+		}
+		for _, odd := range f.Odd() {
+			if odd.Reading != q.Readings[odd.Index] || !(odd.Lo < odd.Hi) {
+				rt.Fatalf("odd %+v", odd)
+			}
+		}
+	})
 }

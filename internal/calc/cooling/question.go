@@ -81,7 +81,7 @@ type Room struct {
 // UnknownRoom is 20 ± 3 °C: nobody said.
 func UnknownRoom() Room { return Room{Mid: 20, Doubt: 3} }
 
-// ToldRoom is what a room is over the hours after somebody told t of it: 1 ± 2 K
+// ToldRoom is what a room is over the hours after somebody told t of it: 1 ± 1.5 K
 // colder, since it is warm from cooking then and cools at night. No source.
 func ToldRoom(t unit.Celsius) Room { return Room{Mid: t - 1, Doubt: 1.5} }
 

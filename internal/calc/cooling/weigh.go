@@ -120,9 +120,11 @@ func likelihood(readings []seen, boiling, room float64, hold int) float64 {
 	return sum
 }
 
+// err is the reading's own error, in kelvins; none is better than a tenth.
 func (r Reading) err() float64 {
+	const best = 0.1
 	if r.Error > 0 {
-		return float64(r.Error)
+		return max(float64(r.Error), best)
 	}
 	return float64(UsualError)
 }
