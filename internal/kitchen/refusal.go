@@ -211,12 +211,14 @@ type NotOffered struct {
 }
 
 // StillOn says that a run can't be taken back: its flame is on, or its pressure not
-// down, by what was told of it since. Said at At by By is the last of that.
+// down, by what was told of it since. Said at At by By is the last of that, Stage how
+// far it has come.
 type StillOn struct {
-	Run  RunNo
-	Said Kind
-	At   time.Time
-	By   MemberNo
+	Run   RunNo
+	Stage Stage
+	Said  Kind
+	At    time.Time
+	By    MemberNo
 }
 
 // NoSuchUnit says that a run has fewer units.

@@ -176,7 +176,7 @@ func (f *folding) repeats(e RunEntry) bool {
 
 // open reports whether the kind is a move of this stage that this very run has.
 func (f *folding) open(k Kind) bool {
-	if k == KindHeatOn && f.Stage == StageCooling && !f.Relightable() {
+	if f.Stage == StageCooling && (k == KindHeatOn || k == KindWaterIn) && !f.Relightable() {
 		return false
 	}
 	return slices.ContainsFunc(follows[f.Stage], func(m move) bool { return m.kind == k })

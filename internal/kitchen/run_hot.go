@@ -8,24 +8,38 @@ import (
 // tooHot refuses what can only be once the flame is off and the pressure down,
 // while the load must still be heated: nil once the flame can have gone off with
 // nobody saying so. Filled in before that it would call off the watch over a flame
-// that burns.
+// that burns, over a pot under pressure, or be said of a load that was never lit.
 func (f *folding) tooHot(k Kind) Refusal {
-	if !slices.Contains([]Kind{KindAtZero, KindOutOfPot, KindTempRead, KindWaterLeft}, k) {
+	if !slices.Contains([]Kind{KindAtZero, KindOutOfPot, KindTempRead, KindWaterLeft, KindRunGone}, k) {
 		return nil
 	}
-	if !f.Stage.Hot() || !f.rec.At.Before(f.heatDue()) {
+	needs := KindHeatOff
+	switch f.Stage {
+	case StagePlanned, StagePreparing:
+		needs = KindHeatOn
+	case StageFalling:
+		if k == KindAtZero { // whoever looks is believed, if doubted: see ZeroSoon
+			return nil
+		}
+		needs = KindAtZero
+	case StageHeating, StageVenting, StageRising, StageAtPressure, StagePressureLost:
+	case StageCooling, StageCool, StageGone, StageCalledOff:
 		return nil
 	}
-	return NotYet{Run: f.No, Said: k, Stage: f.Stage, Needs: KindHeatOff}
+	if !f.rec.At.Before(f.heatDue()) {
+		return nil
+	}
+	return NotYet{Run: f.No, Said: k, Stage: f.Stage, Needs: needs}
 }
 
 // heatDue is when the flame of a hot run can go off at the earliest: at the end of
 // the hold that runs, else after the usual course from where the run is and a whole
-// hold. Without a known hold it is when the stage began.
+// hold. Without a known hold it is when the stage began. Of a run whose heat is off
+// it is when the pressure can be down at the earliest.
 func (r Run) heatDue() time.Time {
 	c := r.course()
 	switch r.Stage {
-	case StageHeating:
+	case StagePlanned, StagePreparing, StageHeating:
 		return r.Since.Add(c.Heat + c.Vent + c.ToPressure + r.Hold.Time)
 	case StageVenting:
 		return r.Since.Add(c.Vent + c.ToPressure + r.Hold.Time)
@@ -33,7 +47,9 @@ func (r Run) heatDue() time.Time {
 		return r.Since.Add(c.ToPressure + r.Hold.Time)
 	case StageAtPressure:
 		return r.Since.Add(r.Hold.Time)
-	case StagePlanned, StagePreparing, StageFalling, StageCooling, StageCool, StageCalledOff, StageGone:
+	case StageFalling:
+		return r.Since.Add(r.fallTime(r.pot) / fallsAtLeast)
+	case StageCooling, StageCool, StageCalledOff, StageGone:
 		return r.Since
 	}
 	panic("stage " + r.Stage.String())
@@ -54,6 +70,20 @@ func (r Run) MayBurn() bool {
 	on, lit := r.LastStep(KindHeatOn)
 	off, heatOff := r.LastStep(KindHeatOff)
 	return r.Stage == StageCalledOff && lit && (!heatOff || off.At.Before(on.At))
+}
+
+// MayPress reports whether a run was called off, its flame is off, and it may be under
+// pressure: it was, its weight was on, or it was heated for as long as that takes, and
+// nobody has said since that it is down.
+func (r Run) MayPress() bool {
+	off, heatOff := r.LastStep(KindHeatOff)
+	if r.Stage != StageCalledOff || !heatOff || r.MayBurn() || r.stepSince(KindAtZero, off.At) || r.stepSince(KindOutOfPot, off.At) {
+		return false
+	}
+	lit, isLit := r.LastStep(KindHeatOn)
+	_, closed := r.LastStep(KindVentClosed)
+	c := r.course()
+	return len(r.Stretches) > 0 || closed || isLit && off.At.Sub(lit.At) > c.Heat+c.Vent
 }
 
 // fallsAtLeast is the part of the usual fall under which a zero is doubted.

@@ -1,6 +1,8 @@
 package kitchen
 
 import (
+	"errors"
+	"slices"
 	"testing"
 	"time"
 )
@@ -50,6 +52,72 @@ func TestMayBurn(t *testing.T) {
 		listed := len(Board([]Run{r}, clock("10:00"))) == 1
 		if r.MayBurn() != tt.want || listed != (tt.want || !r.Stage.Over()) {
 			t.Errorf("%s: may burn %t, on the board %t", tt.name, r.MayBurn(), listed)
+		}
+	}
+}
+
+// A run called off with its flame off may be under pressure once it was, its weight
+// was on, or it was heated for longer than steam takes, until somebody sees zero.
+func TestMayPress(t *testing.T) {
+	lit := func() *teller { return begun().say("09:10", ana, HeatOn{}) }
+	off := func(l *teller, called, off string) *teller { return l.say(called, ana, CalledOff{}).say(off, ana, HeatOff{}) }
+	for _, tt := range []struct {
+		name string
+		told *teller
+		want bool
+	}{
+		{"never lit", begun().say("09:30", ana, CalledOff{}), false},
+		{"lit for a moment", off(lit(), "09:19", "09:20"), false},
+		{"flame still on", lit().say("10:00", ana, AtPressure{}).say("10:10", ana, CalledOff{}), false},
+		{"lit for an hour", off(lit(), "10:09", "10:10"), true},
+		{"weight on", off(lit().say("09:20", ana, VentClosed{}), "09:29", "09:30"), true},
+		{"at pressure", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20"), true},
+		{"at zero", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}), false},
+		{"not called off", lit().say("10:00", ana, AtPressure{}).say("10:10", ana, HeatOff{}), false},
+	} {
+		r := tt.told.run(t, pot())
+		asks := slices.ContainsFunc(r.Wants(pot()), func(p Ping) bool { return p.Kind == CheckZero })
+		if r.MayPress() != tt.want || r.Stage == StageCalledOff && asks != tt.want {
+			t.Errorf("%s: may press %t, zero asked for %t, want %t", tt.name, r.MayPress(), asks, tt.want)
+		}
+	}
+}
+
+// What was answered of a flame called off doesn't end the watch over the next one.
+func TestStillHotOfEachFlame(t *testing.T) {
+	r := begun().say("09:10", ana, HeatOn{}).say("09:30", ana, PingAnswered{Key: "run/12/still-hot/1", How: AnswerDone}).
+		say("09:40", ana, HeatOn{}).say("09:50", ana, CalledOff{}).run(t, pot())
+	if !r.MayBurn() || !slices.ContainsFunc(r.Wants(pot()), func(p Ping) bool { return p.Kind == StillHot }) {
+		t.Errorf("may burn %t, asked for %v", r.MayBurn(), r.Wants(pot()))
+	}
+}
+
+// Out of the pot, a reading and the water left presume a zero, which nobody can have
+// missed before the third of a fall; a zero presumes a flame.
+func TestTooSoon(t *testing.T) {
+	off := func() *teller { return begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}) }
+	for _, tt := range []struct {
+		name  string
+		told  *teller
+		at    string
+		say   RunEntry
+		needs Kind // zero: it counts
+	}{
+		{"reading, 3 min after heat off", off(), "11:33", TempRead{Temp: 46}, KindAtZero},
+		{"out, 14 min after heat off", off(), "11:44", OutOfPot{}, KindAtZero},
+		{"out, 15 min after heat off", off(), "11:45", OutOfPot{}, 0},
+		{"water left", off(), "11:33", WaterLeft{Water: 1}, KindAtZero},
+		{"gone", off(), "11:33", RunGone{}, KindAtZero},
+		{"zero is believed", off(), "11:33", AtZero{}, 0},
+		{"out once zero was seen", off().say("11:33", jo, AtZero{}), "11:34", OutOfPot{}, 0},
+		{"zero of what isn't lit", begun(), "09:02", AtZero{}, KindHeatOn},
+		{"out of what isn't lit", begun(), "09:02", OutOfPot{}, KindHeatOn},
+		{"zero after a cook that nobody told", begun(), "11:20", AtZero{}, 0},
+	} {
+		_, err := tt.told.run(t, pot()).Apply(Record{No: 9, By: jo, At: clock(tt.at), Written: clock(tt.at), Entry: tt.say}, pot())
+		var early NotYet
+		if errors.As(err, &early) != (tt.needs != 0) || early.Needs != tt.needs {
+			t.Errorf("%s: %v, want it to need %v", tt.name, err, tt.needs)
 		}
 	}
 }

@@ -38,6 +38,8 @@ func (r Run) Next() []Choice {
 func (r Run) had(k Kind) bool {
 	_, done := r.LastStep(k)
 	switch {
+	case k == KindWaterIn && r.Stage == StageCooling:
+		return !r.Relightable()
 	case k == KindOutOfPot || k == KindWaterLeft || k == KindWaterIn:
 		return done
 	case k == KindHeatOn && r.Stage == StagePressureLost:

@@ -80,7 +80,7 @@ func TestFreesCooker(t *testing.T) {
 		{"lost: 5, 90 and 45 min from now", begun().say("10:00", ana, PressureLost{}), "10:10", "12:30"},
 		{"heating at 9:10: 25, 10, 5, 90 and 45 min", begun().say("09:10", ana, HeatOn{}), "09:20", "12:05"},
 		{"falling", begun().say("10:00", ana, HeatOff{}), "10:10", "10:45"},
-		{"it was opened", begun().say("10:00", ana, AtZero{}), "12:00", "10:00"},
+		{"it was opened", begun().say("09:10", ana, HeatOff{}).say("10:00", ana, AtZero{}), "12:00", "10:00"},
 	} {
 		if got, ok := tt.told.run(t, pot()).FreesCooker(clock(tt.now)); !ok || !got.Equal(clock(tt.want)) {
 			t.Errorf("%s: %s %v, want %s", tt.name, hm(got), ok, tt.want)

@@ -299,12 +299,12 @@ func (w *wanting) cool() {
 // pressure.
 func (w *wanting) calledOff() {
 	r := w.run
-	off, heatOff := r.LastStep(KindHeatOff)
+	off, _ := r.LastStep(KindHeatOff)
 	switch {
 	case r.MayBurn():
 		due := r.Since.Add(stillHotAfter)
-		w.add(Ping{Key: r.key("still-hot", 1), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
-	case heatOff && !r.stepSince(KindAtZero, off.At) && !r.stepSince(KindOutOfPot, off.At) && len(r.Stretches) > 0:
+		w.add(Ping{Key: r.key("still-hot", r.times(KindHeatOn)), Due: due, Kind: StillHot, Loudness: GuardPing, To: r.Cook}, guarded(due, StillHot)...)
+	case r.MayPress():
 		due := off.At.Add(r.fallTime(w.pot))
 		w.add(Ping{Key: r.key("zero", len(r.Off)), Due: due, Kind: CheckZero, Loudness: GuardPing, To: r.Cook}, checkedAgain(due)...)
 	}

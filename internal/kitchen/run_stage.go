@@ -189,7 +189,8 @@ var follows = map[Stage][]move{
 		{KindDipped, StageCooling},
 		{KindRunGone, StageGone},
 		{KindCalledOff, StageCalledOff},
-		{KindHeatOn, StageHeating}, // down before the hold was over: see Run.Relightable
+		{KindHeatOn, StageHeating},  // down before the hold was over: see Run.Relightable
+		{KindWaterIn, StageCooling}, // topped up for that
 	},
 	StageCool: {
 		{KindTempRead, StageCool},

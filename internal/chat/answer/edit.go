@@ -182,8 +182,9 @@ func (t *turn) mayStrike(entries []store.Logged) error {
 	return t.mayTakeBackRuns(entries)
 }
 
-// mayTakeBackRuns refuses to take back the beginning of a run that is hot by what
-// was told of it elsewhere: nothing would watch its flame any more.
+// mayTakeBackRuns refuses to take back the beginning of a run that is hot, or was
+// called off hot, by what was told of it elsewhere: nothing would watch its flame any
+// more.
 func (t *turn) mayTakeBackRuns(entries []store.Logged) error {
 	for _, e := range entries {
 		begun, ok := e.Entry.(kitchen.RunBegun)
@@ -194,12 +195,12 @@ func (t *turn) mayTakeBackRuns(entries []store.Logged) error {
 		if err != nil {
 			return err
 		}
-		if !run.Stage.Hot() && run.Stage != kitchen.StageFalling {
+		if !run.Stage.Hot() && run.Stage != kitchen.StageFalling && !run.MayBurn() && !run.MayPress() {
 			continue
 		}
 		for _, s := range slices.Backward(run.Steps) {
 			if s.Seen && !slices.ContainsFunc(entries, func(e store.Logged) bool { return e.No == s.No }) {
-				return kitchen.StillOn{Run: run.No, Said: s.Kind, At: s.At, By: s.By}
+				return kitchen.StillOn{Run: run.No, Stage: run.Stage, Said: s.Kind, At: s.At, By: s.By}
 			}
 		}
 	}

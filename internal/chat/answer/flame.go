@@ -39,28 +39,35 @@ func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, erro
 }
 
 // whichBurns is the run called off with its flame on that a heat off without a number
-// is of. Where another is hot, too, it is a [whichRun]; false where none may burn.
+// is of, or that is still under pressure and a zero is of. Where another can be meant
+// as well, it is a [whichRun]; false where none was called off so.
 func (t *turn) whichBurns(i phrase.Tell, ctx scene) (kitchen.Run, bool, error) {
-	if !is[kitchen.HeatOff](i.Entries[0]) || i.Which.Run != 0 || ctx.run != 0 {
+	state, beside := kitchen.Run.MayBurn, func(r kitchen.Run) bool { return r.Stage.Hot() }
+	switch {
+	case i.Which.Run != 0 || ctx.run != 0:
+		return kitchen.Run{}, false, nil
+	case is[kitchen.AtZero](i.Entries[0]):
+		state, beside = kitchen.Run.MayPress, func(r kitchen.Run) bool { return r.Stage == kitchen.StageFalling }
+	case !is[kitchen.HeatOff](i.Entries[0]):
 		return kitchen.Run{}, false, nil
 	}
-	burning, err := t.mayBurn()
+	ended, err := t.calledOff(state)
 	if err != nil {
 		return kitchen.Run{}, false, err
 	}
 	meant := func(r kitchen.Run) bool {
 		return (i.Which.Cooker == "" || sameCooker(r.Cooker, i.Which.Cooker)) && t.m.At.Sub(r.Newest) <= endedCounts
 	}
-	burning = only(burning, meant)
+	ended = only(ended, meant)
 	open, err := t.openRuns()
-	if err != nil || len(burning) == 0 {
+	if err != nil || len(ended) == 0 {
 		return kitchen.Run{}, false, err
 	}
-	hot := append(only(open, func(r kitchen.Run) bool { return meant(r) && r.Stage.Hot() }), burning...)
-	if len(hot) > 1 {
-		return kitchen.Run{}, false, whichRun{hot}
+	several := append(only(open, func(r kitchen.Run) bool { return meant(r) && beside(r) }), ended...)
+	if len(several) > 1 {
+		return kitchen.Run{}, false, whichRun{several}
 	}
-	return hot[0], true, nil
+	return several[0], true, nil
 }
 
 // litAgain takes a flame that is lit for the end of the gas or the stove having

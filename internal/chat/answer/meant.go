@@ -98,7 +98,11 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 		return len(only(open, fits)) > 0, err
 	}
 	ended, err := t.endedLately(fits) // called off, a pot still comes to zero
-	return len(ended) > 0, err
+	if err != nil || len(ended) > 0 {
+		return len(ended) > 0, err
+	}
+	pressed, err := t.calledOff(kitchen.Run.MayPress)
+	return len(only(pressed, fits)) > 0, err
 }
 
 // isNext reports whether an entry is what comes next in a run: from whoever says so

@@ -158,13 +158,16 @@ const burnsAmong = 12
 
 // mayBurn lists the runs of late that were called off, and whose flame nobody has
 // said to be off.
-func (t *turn) mayBurn() ([]kitchen.Run, error) {
+func (t *turn) mayBurn() ([]kitchen.Run, error) { return t.calledOff(kitchen.Run.MayBurn) }
+
+// calledOff lists the runs of late that were called off, and that are still so.
+func (t *turn) calledOff(state func(kitchen.Run) bool) ([]kitchen.Run, error) {
 	rows, err := t.book.LastRuns(burnsAmong)
 	if err != nil {
 		return nil, err
 	}
 	runs, err := t.folded(rows)
-	return only(runs, kitchen.Run.MayBurn), err
+	return only(runs, state), err
 }
 
 func firstRun(runs []kitchen.Run) kitchen.Run {

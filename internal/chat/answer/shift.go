@@ -54,11 +54,18 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 	if err := t.writeAt(run.No.Subject(), kitchen.Struck{No: last.No}, t.m.At); err != nil {
 		return chat.Post{}, err
 	}
-	if err := t.writeAt(run.No.Subject(), entry, at); err != nil {
+	no, err := t.append(run.No.Subject(), entry, at, t.text)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.unlearn(run, last); err != nil {
 		return chat.Post{}, err
 	}
 	moved, err := t.theRun(run.No)
 	if err != nil {
+		return chat.Post{}, err
+	}
+	if err := t.learn(moved, kitchen.Meant(entry), no); err != nil {
 		return chat.Post{}, err
 	}
 	t.kind, t.about = tellKind, run.No.Subject()
@@ -66,6 +73,33 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		Run: moved, Told: entry, At: at.In(t.now.Location()), Was: &run, WasAt: last.At.In(t.now.Location()),
 		Now: t.arrived(), Who: t.who, First: t.once(run.No),
 	}), nil
+}
+
+// unlearn takes back what the zero of a run had taught of its cooker, since that, or
+// the heat off before it, was told anew with another time.
+func (t *turn) unlearn(run kitchen.Run, moved store.Logged) error {
+	told := kitchen.Meant(moved.Entry.(kitchen.RunEntry))
+	zero, down := run.LastStep(kitchen.KindAtZero)
+	if !is[kitchen.AtZero](told) && !is[kitchen.HeatOff](told) || !down || !zero.Seen {
+		return nil
+	}
+	e, err := t.book.Entry(zero.No)
+	if err != nil {
+		return err
+	}
+	beside, err := t.book.EntriesOf(e.Inbox)
+	if err != nil {
+		return err
+	}
+	for _, e := range beside {
+		if !learnt(e.Entry) || !counts(e) {
+			continue
+		}
+		if err := t.strikeOne(e); err != nil {
+			return err
+		}
+	}
+	return t.reload()
 }
 
 // tellUntold takes a time of something that nobody told before for the telling of

@@ -28,6 +28,10 @@ func notYet(r kitchen.NotYet) chat.Post {
 		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and its hold can't be over yet. Nothing was written.",
 			"Next: flame off? Say `heat off`, with when it was."), runTap(r.Run, "Heat is off", "heat off"))
 	}
+	if r.Needs == kitchen.KindAtZero {
+		return with(lines("**Leave "+r.Run.String()+" shut until it shows zero.** Nobody said zero, and it can't be down so soon. Nothing was written.",
+			"Next: when it shows zero, say `zero`."), runTap(r.Run, "It's at zero", "zero"))
+	}
 	return with(lines("**"+r.Run.String()+"** is "+stageWord(r.Stage)+": "+kindWord(r.Needs)+" comes first. Nothing was written.",
 		"Next: say `"+kindSaid(r.Needs)+"`, with when it was."), runTap(r.Run, capital(kindWord(r.Needs)), kindSaid(r.Needs)))
 }
@@ -115,8 +119,11 @@ func notOffered(r kitchen.NotOffered, a Asked) chat.Post {
 
 func stillOn(r kitchen.StillOn, a Asked) chat.Post {
 	no := r.Run.String()
-	return theirs(say("**"+no+" is hot**: {} said "+kindWord(r.Said)+" "+near(a.Now, r.At)+". Nothing was taken back.", called(a.Who, r.By)),
-		say("If it comes to nothing: `call off "+no+"`"))
+	why := say("**"+no+" is hot**: {} said "+kindWord(r.Said)+" "+near(a.Now, r.At)+". Nothing was taken back.", called(a.Who, r.By))
+	if r.Stage == kitchen.StageCalledOff {
+		return theirs(why, say("Next: heat off and zero. Say both, then undo."))
+	}
+	return theirs(why, say("If it comes to nothing: `call off "+no+"`"))
 }
 
 func noSuchUnit(r kitchen.NoSuchUnit) chat.Post {

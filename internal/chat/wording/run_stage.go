@@ -274,14 +274,13 @@ func (v RunView) comingDown(s *sheet) {
 	r := v.Run
 	on, lit := r.LastStep(kitchen.KindHeatOn)
 	off, isOff := r.LastStep(kitchen.KindHeatOff)
-	zero, isDown := r.LastStep(kitchen.KindAtZero)
 	switch {
 	case !lit:
 		s.then(nil, tap("Undo", "undo"))
 	case !isOff || off.At.Before(on.At):
 		s.add(must, say("**Is the flame off?** I ask until somebody says so."))
 		s.then(say("Next: heat off, then leave it shut until zero."), v.button("Heat is off", "heat off"), tap("Undo", "undo"))
-	case len(r.Stretches) > 0 && (!isDown || zero.At.Before(off.At)):
+	case r.MayPress():
 		s.then(say("Next: leave it shut until it shows zero."), v.button("It's at zero", "zero"), tap("Undo", "undo"))
 	default:
 		s.then(nil, tap("Undo", "undo"))
