@@ -60,7 +60,9 @@ func TestMayBurn(t *testing.T) {
 // was on, or it was heated for longer than steam takes, until somebody sees zero.
 func TestMayPress(t *testing.T) {
 	lit := func() *teller { return begun().say("09:10", ana, HeatOn{}) }
-	off := func(l *teller, called, off string) *teller { return l.say(called, ana, CalledOff{}).say(off, ana, HeatOff{}) }
+	off := func(l *teller, called, off string) *teller {
+		return l.say(called, ana, CalledOff{}).say(off, ana, HeatOff{})
+	}
 	for _, tt := range []struct {
 		name string
 		told *teller
