@@ -16,6 +16,8 @@ func (f *folding) gaugeRead(shown unit.GaugeKPa) {
 	switch {
 	case f.inToldDip():
 		f.deepen(g)
+	case f.Stage == StageAtPressure && low && f.heldOut():
+		f.sag()
 	case f.Stage == StageAtPressure && low:
 		f.closeStretch(f.rec.At)
 		f.Dips = append(f.Dips, Dip{From: f.rec.At, Low: &g, No: f.rec.No, Seen: true, read: true})
@@ -57,9 +59,27 @@ func (f *folding) pressureLost(shown *unit.GaugeKPa) {
 		}
 		return
 	}
+	if f.heldOut() {
+		f.sag()
+		return
+	}
 	f.closeStretch(f.rec.At)
 	f.Dips = append(f.Dips, Dip{From: f.rec.At, Low: f.trueOf(shown), No: f.rec.No, Seen: true})
 	f.enter(StagePressureLost)
+}
+
+// heldOut reports whether the hold that runs is over by the clock: all that is still
+// asked of it is heat off.
+func (f *folding) heldOut() bool {
+	end, runs := f.HoldEnd()
+	return runs && f.Stage == StageAtPressure && !f.rec.At.Before(end)
+}
+
+// sag notes that pressure fell once the hold was over: that takes nothing from it.
+func (f *folding) sag() {
+	if s := &f.Stretches[len(f.Stretches)-1]; s.Sagged.IsZero() {
+		s.Sagged = f.rec.At
+	}
 }
 
 func (f *folding) trueOf(shown *unit.GaugeKPa) *unit.GaugeKPa {
@@ -73,6 +93,10 @@ func (f *folding) trueOf(shown *unit.GaugeKPa) *unit.GaugeKPa {
 // pressureBack starts the hold again. When nobody said that pressure was lost it
 // is only certain up to the last that was told of it.
 func (f *folding) pressureBack(shown unit.GaugeKPa) {
+	if s, ok := f.live(); ok && !s.Sagged.IsZero() {
+		f.step(KindPressureBack, 0)
+		return
+	}
 	if s, ok := f.live(); ok && f.Stage == StageAtPressure {
 		certain := s.From
 		for _, g := range f.Gauge {
@@ -106,6 +130,10 @@ func (f *folding) dipped(e Dipped) {
 			f.startStretch(f.rec.At, f.Hold.At, false)
 		}
 		return // no loss
+	}
+	if f.heldOut() {
+		f.sag()
+		return
 	}
 	if f.Stage == StagePressureLost {
 		if low != nil {

@@ -22,6 +22,9 @@ type Stretch struct {
 	// EndSeen is false when nobody said how it ended; To is then the last time at
 	// which it was certain.
 	EndSeen bool
+	// Sagged is when pressure fell after the hold was over, with the flame still on:
+	// it counts no longer than to then. Zero when nobody told of that.
+	Sagged time.Time
 	// read says that it began with a reading of the gauge; dip is the place of the
 	// loss before it in Run.Dips, counted from 1, zero when there was none.
 	read bool
@@ -148,6 +151,9 @@ func (r Run) CreditAt(now time.Time) Credit {
 func (r Run) lost() bool { return len(r.Dips) > 0 && r.Dips[len(r.Dips)-1].To.IsZero() }
 
 func (s Stretch) end(now time.Time) time.Time {
+	if !s.Sagged.IsZero() && s.Sagged.Before(now) {
+		now = s.Sagged
+	}
 	if s.To.IsZero() || s.To.After(now) {
 		return now
 	}
@@ -269,7 +275,7 @@ func (f *folding) pressureUnseen() {
 func (f *folding) closeStretch(at time.Time) {
 	if n := len(f.Stretches); n > 0 && f.Stretches[n-1].To.IsZero() {
 		// A dip may have ended later than what is told next.
-		f.Stretches[n-1].To = latest(at, f.Stretches[n-1].From)
+		f.Stretches[n-1].To = latest(f.Stretches[n-1].end(at), f.Stretches[n-1].From)
 		f.Stretches[n-1].EndSeen = true
 	}
 }

@@ -55,7 +55,7 @@ func TestAnswers(t *testing.T) {
 		},
 		{
 			"an answer to the hold before is none to this one",
-			held().say("11:31", ana, PingAnswered{"run/12/hold-over/1", AnswerNotYet}).say("11:33", ana, PressureLost{}).
+			held().say("11:26", ana, PingAnswered{"run/12/hold-over/1", AnswerNotYet}).say("11:28", ana, PressureLost{}).
 				say("11:35", ana, WaterIn{Water: 4}).say("11:40", ana, PressureBack{}),
 			"ping 13:05 hold nearly over to 1, due: run/12/hold-nearly/2\nping 13:10 hold over to 1, guard: run/12/hold-over/2, 13:15, 13:20, 13:25 everybody",
 		},

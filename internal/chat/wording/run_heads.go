@@ -88,8 +88,8 @@ func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 	no, had := r.No.String(), minutes(off.Credit.Hold)
 	switch off.Outcome {
 	case kitchen.Held:
-		from := off.At.Add(-off.Credit.Hold)
-		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + near(now, from) + " to " + until(now, from, off.At) + ".")
+		from, to := heldFrom(r, off)
+		return say("**" + no + " held " + had + "** at " + psi(r.Hold.At) + ", " + near(now, from) + " to " + until(now, from, to) + ".")
 	case kitchen.Early:
 		return say("**" + no + " heat off early: " + heldOf(off) + "** held, " + near(now, off.At) + ".")
 	case kitchen.Unseen:
@@ -105,6 +105,17 @@ func reached(r kitchen.Run, off kitchen.HeatGoneOff, now time.Time) chat.Para {
 		return say("**" + no + " heat off " + near(now, off.At) + ".** Nobody told when pressure was reached: no hold is credited.")
 	}
 	panic("outcome without words")
+}
+
+// heldFrom is from when to when the hold was that the heat went off after: it may have
+// ended before.
+func heldFrom(r kitchen.Run, off kitchen.HeatGoneOff) (from, to time.Time) {
+	for _, s := range slices.Backward(r.Stretches) {
+		if !s.To.IsZero() && !s.To.After(off.At) {
+			return s.From, s.To
+		}
+	}
+	return off.At.Add(-off.Credit.Hold), off.At
 }
 
 func (v RunView) gaugeHead(s *sheet, e kitchen.GaugeRead) {

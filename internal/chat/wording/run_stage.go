@@ -122,6 +122,9 @@ func (v RunView) heldSoFar() string {
 
 func (v RunView) holding(s *sheet) {
 	r := v.Run
+	if at := r.Stretches[len(r.Stretches)-1].Sagged; !at.IsZero() {
+		s.add(should, say("Pressure fell "+v.clock(at)+", after the hold: that takes nothing from it."))
+	}
 	if short := r.WaterShort(); short > 0 {
 		s.add(must, v.waterWord())
 	}
