@@ -57,9 +57,15 @@ type Run struct {
 	boxes   []box    // what is in it, by the settings of the newest entry
 	kitchen Settings // in force at the newest entry
 	first   skinRead
+	// coolAt is when the reading was taken that settled it; zero until then.
+	coolAt time.Time
 	// coolUntold is set when somebody else than the cook found it cool.
 	coolUntold bool
 	told       []telling
+	// today, past and foreseen are what [Run.Knowing] was given, and the forecast.
+	today    *Settings
+	past     []Cooled
+	foreseen *Cooling
 }
 
 // Step is a thing that happened to a run. A step that nobody reported is not Seen:
@@ -165,6 +171,9 @@ func (r Run) With(rec Record, s Settings) Run {
 	next, err := fold(append(slices.Clone(r.told), telling{Record: rec, s: s, seq: len(r.told)}))
 	if err != nil {
 		panic("run without a beginning")
+	}
+	if r.today != nil {
+		return next.Knowing(*r.today, r.past)
 	}
 	return next
 }

@@ -287,6 +287,13 @@ func latest(a, b time.Time) time.Time {
 	return b
 }
 
+func earliest(a, b time.Time) time.Time {
+	if a.Before(b) {
+		return a
+	}
+	return b
+}
+
 func (f *folding) heatOff() {
 	f.step(KindHeatOff, 0)
 	f.closeStretch(f.rec.At)

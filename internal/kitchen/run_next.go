@@ -128,7 +128,8 @@ func (r Run) Until() (time.Time, bool) {
 	case StageFalling:
 		return r.Since.Add(r.fallTime(r.pot)), true
 	case StageCooling:
-		return r.ProbablyCool()
+		c, ok := r.Cooling()
+		return c.Likely, ok
 	}
 	panic("stage " + r.Stage.String())
 }

@@ -95,7 +95,7 @@ func TestFreesCooker(t *testing.T) {
 func TestARunByTheFirstButton(t *testing.T) {
 	say := map[Kind]RunEntry{
 		KindHeatOn: HeatOn{}, KindSteam: Steam{}, KindVentClosed: VentClosed{}, KindAtPressure: AtPressure{}, KindHeatOff: HeatOff{},
-		KindAtZero: AtZero{}, KindOutOfPot: OutOfPot{}, KindTempRead: TempRead{Temp: 26, Where: Between},
+		KindAtZero: AtZero{}, KindOutOfPot: OutOfPot{}, KindTempRead: TempRead{Temp: 26, Where: Middle},
 	}
 	r := begun().run(t, pot())
 	for at := clock("09:10"); r.Stage != StageCool; at = at.Add(100 * time.Minute) {
@@ -132,13 +132,13 @@ func TestBoard(t *testing.T) {
 	for _, row := range Board(runs, clock("13:20")) {
 		line := fmt.Sprintf("%v %d %s, %v: %v", row.Run, row.Cook, row.Cooker, row.Stage, row.Left)
 		if row.Newest != nil {
-			line += fmt.Sprintf(", %v", row.Newest.Temp)
+			line = fmt.Sprintf("%v %d %s, %v: a forecast, %v", row.Run, row.Cook, row.Cooker, row.Stage, row.Newest.Temp)
 		}
 		got = append(got, line)
 	}
 	want := []string{
 		"#4 0 small pot, venting: -10m0s", "#3 1 big pot, at pressure: -5m0s", "#6 3 big pot, falling: 27m0s",
-		"#2 1 big pot, preparing: -3h40m0s", "#1 1 big pot, cooling: 10h40m0s, 70",
+		"#2 1 big pot, preparing: -3h40m0s", "#1 1 big pot, cooling: a forecast, 70",
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("board (-want +got):\n%s", diff)

@@ -29,6 +29,7 @@ const (
 	postponeDue     = 30 * time.Minute
 	postponeSoak    = 2 * time.Hour
 	postponeCooling = 2 * time.Hour
+	afterReading    = 30 * time.Minute
 )
 
 // Wants lists the pings that the run wants: what lies ahead, and what was due and
@@ -276,9 +277,10 @@ func (w *wanting) cooling() {
 		return
 	}
 	if due, ok := r.ProbablyCool(); ok {
-		// Who measured, and found it warm, need not be asked before it can have cooled.
+		due = latest(due, r.Since)
+		// Who has just measured need not be asked again at once.
 		if last, read := r.NewestReading(); read {
-			due = latest(due, last.At.Add(postponeCooling))
+			due = latest(due, last.At.Add(afterReading))
 		}
 		w.add(Ping{Key: r.key("probably-cool", r.cooled()), Due: due, Kind: ProbablyCool, Loudness: DuePing, To: r.Cook}, again{due, nextDay, ProbablyCool})
 	}

@@ -47,7 +47,7 @@ func TestAnswers(t *testing.T) {
 			falling().say("12:16", jo, PingAnswered{"run/12/zero/1", AnswerGotIt}),
 			"ping 12:36 check zero to 2, guard: run/12/zero/1, 12:56, 13:16, 13:31 everybody",
 		},
-		{"done", falling().say("12:16", jo, PingAnswered{"run/12/zero/1/again/1", AnswerDone}), "ping 3.3. 00:16 probably cool to 1, due: run/12/probably-cool/1, 3.3. 12:16"},
+		{"done", falling().say("12:16", jo, PingAnswered{"run/12/zero/1/again/1", AnswerDone}), "ping then probably cool to 1, due: run/12/probably-cool/1"},
 		{
 			"a thumb changes nothing",
 			held().say("11:31", ana, PingAnswered{"run/12/hold-over/1", AnswerSeen}),
@@ -79,7 +79,7 @@ func TestAnswers(t *testing.T) {
 		{
 			"measuring can wait, once", falling().say("12:20", ana, AtZero{}).say("12:21", ana, OutOfPot{}).
 				say("20:25", ana, PingAnswered{"run/12/probably-cool/1", AnswerNotYet}).say("22:30", ana, PingAnswered{"run/12/probably-cool/1", AnswerNotYet}),
-			"ping 22:25 probably cool to 1, due: run/12/probably-cool/1, 3.3. 10:25",
+			"ping then probably cool to 1, due: run/12/probably-cool/1",
 		},
 	}
 	for _, tt := range tests {

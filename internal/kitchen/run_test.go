@@ -121,10 +121,16 @@ func due(pings []Ping) string {
 			if p.Kind == WhoIsThere {
 				rooms = " everybody"
 			}
-			lines[len(lines)-1] += ", " + hm(p.Due) + rooms
+			if p.Kind != ProbablyCool {
+				lines[len(lines)-1] += ", " + hm(p.Due) + rooms
+			}
 			continue
 		}
-		lines = append(lines, fmt.Sprintf("ping %s %s to %d, %s: %s", hm(p.Due), p.Kind, p.To, p.Loudness, p.Key))
+		at := hm(p.Due)
+		if p.Kind == ProbablyCool {
+			at = "then" // as the forecast has it: see TestProbablyCool
+		}
+		lines = append(lines, fmt.Sprintf("ping %s %s to %d, %s: %s", at, p.Kind, p.To, p.Loudness, p.Key))
 	}
 	return strings.Join(lines, "\n")
 }
@@ -183,7 +189,7 @@ func TestStories(t *testing.T) {
 			12:40 zero, by 2
 			off 12:40: unseen, 0s of 1h30m0s, 0s before
 			cooling since 12:40, cook 1
-			ping 3.3. 00:40 probably cool to 1, due: run/12/probably-cool/1, 3.3. 12:40`,
+			ping then probably cool to 1, due: run/12/probably-cool/1`,
 		},
 		{
 			"heat off before the hold is over", pot(),
@@ -211,7 +217,7 @@ func TestStories(t *testing.T) {
 			12:30 out of the pot, by 1
 			off 11:31: held, 1h31m0s of 1h30m0s, 0s before
 			cooling since 12:20, cook 1
-			ping 20:23 probably cool to 1, due: run/12/probably-cool/1, 3.3. 08:23`,
+			ping then probably cool to 1, due: run/12/probably-cool/1`,
 		},
 		{
 			"lost and back: the hold starts again, and the water is short", pot(),

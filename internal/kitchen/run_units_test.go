@@ -9,7 +9,7 @@ import (
 // One unit at the limit doesn't make a load cool of which another was over it just now.
 func TestCoolOfUnits(t *testing.T) {
 	at := func(temp unit.Celsius, units ...UnitNo) TempRead {
-		return TempRead{Temp: temp, Where: Between, Units: units}
+		return TempRead{Temp: temp, Where: Middle, Units: units}
 	}
 	type read struct {
 		when string

@@ -43,24 +43,24 @@ func TestShelfLimits(t *testing.T) {
 		quiet QuietHours
 		want  string
 	}{
-		{"jars, cool by a reading", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}), QuietHours{}, wants},
+		{"jars, cool by a reading", cools().say("20:00", ana, TempRead{Temp: 26, Where: Middle}), QuietHours{}, wants},
 		{"nobody said that they are cool", cools(), QuietHours{}, "4 Apr 09:00 shelved a month, 4 Jun 09:00 shelved three months"},
 		{
-			"bags dry out", cools(bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			"bags dry out", cools(bag).say("20:00", ana, TempRead{Temp: 26, Where: Middle}),
 			QuietHours{},
 			"23 Mar 09:00 bags three weeks old, " + wants,
 		},
 		{
-			"a jar and a bag", cools(Item{Count: 1, Container: jar(1)}, bag).say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			"a jar and a bag", cools(Item{Count: 1, Container: jar(1)}, bag).say("20:00", ana, TempRead{Temp: 26, Where: Middle}),
 			QuietHours{},
 			"23 Mar 09:00 bags three weeks old, " + wants,
 		},
 		{
-			"quiet till ten", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}),
+			"quiet till ten", cools().say("20:00", ana, TempRead{Temp: 26, Where: Middle}),
 			QuietHours{From: 22 * 60, To: 10 * 60},
 			"2 Apr 10:00 shelved a month, 2 Jun 10:00 shelved three months",
 		},
-		{"gone", cools().say("20:00", ana, TempRead{Temp: 26, Where: Between}).say("21:00", jo, RunGone{}), QuietHours{}, ""},
+		{"gone", cools().say("20:00", ana, TempRead{Temp: 26, Where: Middle}).say("21:00", jo, RunGone{}), QuietHours{}, ""},
 		{"gone, and nobody had said that they are cool", cools().say("21:00", jo, RunGone{}), QuietHours{}, ""},
 		{"called off while it cooled", cools().say("21:00", jo, CalledOff{}), QuietHours{}, ""},
 		{"still on the stove", begun().say("10:00", ana, AtPressure{}), QuietHours{}, ""},
@@ -111,7 +111,7 @@ func TestDigestOf(t *testing.T) {
 	}
 	hot := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
 	runs := []Run{
-		numbered(1, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("20:00", ana, TempRead{Temp: 26, Where: Between})),
+		numbered(1, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("20:00", ana, TempRead{Temp: 26, Where: Middle})),
 		numbered(2, hot().say("10:30", ana, HeatOff{})),
 		numbered(3, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})),
 		numbered(4, hot().say("10:30", ana, CalledOff{})),
@@ -194,7 +194,7 @@ func TestNeverSeenCool(t *testing.T) {
 		return begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})
 	}
 	read := func(at string, temp unit.Celsius) *teller {
-		return cooling().say(at, ana, TempRead{Temp: temp, Where: Between})
+		return cooling().say(at, ana, TempRead{Temp: temp, Where: Middle})
 	}
 	for _, tt := range []struct {
 		name string

@@ -10,6 +10,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"ryebell/internal/calc/cooling"
 	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 	"ryebell/internal/store/storetest"
@@ -64,6 +65,7 @@ func (s *side) grow(rt *rapid.T, tx *store.Tx) error {
 	ping.About, ping.To, ping.Room = s.mark, member, int64(room)
 	return errors.Join(
 		b.SaveRun(store.RunRow{No: 1, Begun: morning, Cook: member, Cooker: s.mark, Turn: turn, State: store.OpenRun}),
+		b.SaveCooled(kitchen.Cooled{Run: 1, Cooker: s.mark, Container: kitchen.Container{Vessel: kitchen.Jar, Volume: 1}, Past: cooling.Past{Spread: 0.1}}),
 		b.Reconcile(key, []kitchen.Ping{ping}, morning),
 		b.SetTurn(store.Turn{ID: turn, Room: room, Member: member, Kind: "plan", Said: s.mark, Asked: s.mark}),
 	)
@@ -123,6 +125,7 @@ func read(b *store.Book, s *side) map[string]string {
 	wrap("WaitingPings", func() (any, error) { return b.WaitingPings("start/") })
 	wrap("OpenRuns", func() (any, error) { return b.OpenRuns() })
 	wrap("LastRuns", func() (any, error) { return b.LastRuns(100) })
+	wrap("CooledBefore", func() (any, error) { return b.CooledBefore(100, 100) })
 	wrap("NextRun", func() (any, error) { return b.NextRun() })
 	wrap("Run", func() (any, error) { return b.Run(1) })
 	wrap("VerifyChain", func() (any, error) { return nil, b.VerifyChain(context.Background()) })
@@ -187,6 +190,10 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 	try("SaveRun", func(b *store.Book) error {
 		return b.SaveRun(store.RunRow{No: 1, Begun: morning, Cook: member, Cooker: "broken in", Turn: turn, State: store.OpenRun})
 	})
+	try("SaveCooled", func(b *store.Book) error {
+		return b.SaveCooled(kitchen.Cooled{Run: 1, Cooker: "broken in", Container: kitchen.Container{Vessel: kitchen.Jar, Volume: 1}, Past: cooling.Past{Spread: 0.1}})
+	})
+	try("DropCooled", func(b *store.Book) error { return b.DropCooled(1) })
 	try("Reconcile", func(b *store.Book) error { return b.Reconcile("start/", nil, morning) })
 	try("CloseRoom", func(b *store.Book) error { return b.CloseRoom(room, morning) })
 	try("AddRoom", func(b *store.Book) error {

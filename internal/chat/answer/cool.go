@@ -17,9 +17,14 @@ func cools(r kitchen.Run) bool {
 	return r.Stage == kitchen.StageCooling || r.Stage == kitchen.StageCool
 }
 
+// whichCools finds the run of which somebody asks how warm it is.
+func (t *turn) whichCools(w phrase.Which, ctx scene) (kitchen.Run, error) {
+	return t.which(w, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() || r.Stage == kitchen.StageCool })
+}
+
 // coolYet says what is known of how warm a run is.
 func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
-	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() || r.Stage == kitchen.StageCool })
+	run, err := t.whichCools(i.Which, ctx)
 	if post, ok := t.unsettled(err); ok {
 		return post, nil
 	}
@@ -84,14 +89,18 @@ func (t *turn) ofCool(run kitchen.Run, post chat.Post) chat.Post {
 	return post
 }
 
-// chart answers what asks for the picture of a run.
-func (t *turn) chart(i phrase.Chart, ctx scene) (chat.Post, error) {
-	return t.coolYet(phrase.CoolYet{Which: i.Which}, ctx)
-}
-
 // whyCool shows how the time at which a run is cool comes about.
 func (t *turn) whyCool(run kitchen.Run) (chat.Post, error) {
-	return t.coolYet(phrase.CoolYet{Which: phrase.Which{Run: run.No}}, scene{})
+	return t.ofCool(run, wording.WhyCool(run, t.arrived())), nil
+}
+
+// recorded is how many runs the record of the times goes back.
+const recorded = 200
+
+// timesRecord says how often the ranges of the forecasts held here.
+func (t *turn) timesRecord() (chat.Post, error) {
+	runs, err := t.book.CooledBefore(math.MaxInt32, recorded)
+	return wording.TimesRecord(runs), err
 }
 
 // whyOfCool finds the run whose cooling a why is about; false when it is about

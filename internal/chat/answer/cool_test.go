@@ -28,7 +28,7 @@ func (s *stage) cooling() {
 
 // Why is about what was said last: the cooling of a run, or a plan.
 func TestWhyOfCooling(t *testing.T) {
-	const cool, plan = "#1 cooling since", "Dry = wetted"
+	const cool, plan = "#1 cool inside about", "Dry = wetted"
 	for _, tt := range []struct {
 		name  string
 		said  []string
@@ -69,9 +69,9 @@ func TestWhyOfPing(t *testing.T) {
 	if len(pings) == 0 {
 		t.Fatal("no ping to measure one")
 	}
-	wantPart(t, s.say("kitchen", "Robin", "why"), "#1 cooling since")
+	wantPart(t, s.say("kitchen", "Robin", "why"), "Starts at 100 °C")
 	plan := s.hear(s.message("kitchen", "Robin", "2 quarts lc"))
-	wantPart(t, s.reply("kitchen", "Jo", "why", pings[len(pings)-1].row), "#1 cooling since")
+	wantPart(t, s.reply("kitchen", "Jo", "why", pings[len(pings)-1].row), "Starts at 100 °C")
 	wantPart(t, s.reply("kitchen", "Jo", "why", plan.row), "Dry = wetted")
 }
 
@@ -81,9 +81,9 @@ func TestChartIsHeard(t *testing.T) {
 	s := open(t)
 	wantSilence(t, s.say("kitchen", "Jo", "chart"))
 	s.cooling()
-	wantPart(t, s.say("kitchen", "Robin", "chart"), "#1 cooling since")
+	wantPart(t, s.say("kitchen", "Robin", "chart"), "#1 cool inside about")
 	wantSilence(t, s.say("kitchen", "Jo", "chart"))
-	wantPart(t, s.say("kitchen", "Jo", "chart 1"), "#1 cooling since")
+	wantPart(t, s.say("kitchen", "Jo", "chart 1"), "#1 cool inside about")
 	wantPart(t, s.say("kitchen", "Jo", "how good are your times"), "measured to its end")
 }
 
@@ -97,7 +97,7 @@ func TestCoolByIsHeard(t *testing.T) {
 	}
 	s.cooling()
 	for _, text := range asked {
-		wantPart(t, s.say("kitchen", "Jo", text), "#1 cooling since")
+		wantPart(t, s.say("kitchen", "Jo", text), "#1 cool inside about")
 	}
 	wantSilence(t, s.say("kitchen", "Kim", "can we do it tomorrow morning"))
 	wantPart(t, s.say("kitchen", "Robin", "can we do it tomorrow morning"), "By Tue 12:00")
@@ -110,7 +110,8 @@ func TestCoolForCulture(t *testing.T) {
 	s.cooling()
 	s.say("kitchen", "Robin", "enoki not over 22C")
 	wantPart(t, s.say("kitchen", "Robin", "when can i put enoki on 1"), "For enoki the limit is 22 °C")
-	s.say("kitchen", "Robin", "26C between the bags")
+	s.now = s.now.Add(16 * time.Hour)
+	s.say("kitchen", "Robin", "26C in the middle")
 	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for enoki"), "Not for enoki yet")
 	wantPart(t, s.say("kitchen", "Robin", "is 1 cool enough for shiitake"), "inoculate in clean air")
 }
@@ -146,6 +147,6 @@ func TestReadingsOfUnits(t *testing.T) {
 	wantPart(t, got, "#1.2 at 43 °C")
 	wantPart(t, got, "And #1.1 at 41 °C")
 	wantPart(t, s.say("kitchen", "Robin", "1.1 26 between, 1.2 43"), "over the limit")
-	wantPart(t, s.say("kitchen", "Robin", "is it cool yet"), "cooling since")
+	wantPart(t, s.say("kitchen", "Robin", "is it cool yet"), "cool inside about")
 	wantPart(t, s.say("kitchen", "Robin", "39 on 1.3"), "#1.3 at 39 °C")
 }

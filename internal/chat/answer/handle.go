@@ -85,7 +85,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Chart:
 		return t.chart(i, ctx)
 	case phrase.TimesRecord:
-		return wording.TimesRecord(), nil
+		return t.timesRecord()
 	case phrase.Log:
 		return t.logOf(i, ctx)
 	case phrase.Steps:

@@ -161,13 +161,13 @@ func TestPingsBatched(t *testing.T) {
 	s.say("kitchen", "Ana", "#1 out of the pot")
 	s.now = s.now.Add(40 * time.Second)
 	s.say("kitchen", "Ana", "#2 out of the pot")
-	cool := s.pass(8*time.Hour + time.Minute)
+	cool := s.pass(9 * time.Hour)
 	if len(cool) != 1 {
 		t.Fatalf("%d posts for two cool loads: %v", len(cool), heads(cool))
 	}
 	text := chat.Plain(cool[0].post, 80)
-	wantPart(t, text, "#1: measure one")
-	wantPart(t, text, "#2: measure one")
+	wantPart(t, text, "#1 probably cool: measure one")
+	wantPart(t, text, "#2 probably cool: measure one")
 }
 
 // After a downtime one post says what was due, how late it is, and not what makes
@@ -241,10 +241,11 @@ func TestPingsInQuietHours(t *testing.T) {
 	s.say("kitchen", "Ana", "heat off")
 	s.now = s.now.Add(50 * time.Minute)
 	s.say("kitchen", "Ana", "out of the pot")
+	s.now = s.now.Add(6 * time.Hour)
 	s.say("kitchen", "Ana", "25 in the middle") // the cook's own reading rings nobody
 	wantLines(t, "cool", s.wanted())
 	s.say("kitchen", "Ana", "undo")
-	wantLines(t, "warm again", s.wanted(), "19:20 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
+	wantLines(t, "warm again", s.wanted(), "19:50 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
 	s.say("kitchen", "Ana", "quiet 18:00 to 21:00")
 	wantLines(t, "moved", s.wanted(), "21:00 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
 }

@@ -44,7 +44,21 @@ func foldRun(book *store.Book, no kitchen.RunNo) (kitchen.Run, error) {
 	if err != nil {
 		return r, kitchen.NoSuchRun{Run: no}
 	}
-	return r, nil
+	return knowing(book, r, changes)
+}
+
+// teaches is how many runs back a forecast learns from.
+const teaches = 24
+
+// knowing is a run that has been at zero, with what its forecast goes by: the kitchen
+// of today and the runs before it.
+func knowing(book *store.Book, r kitchen.Run, changes []kitchen.Record) (kitchen.Run, error) {
+	if _, zero := r.LastStep(kitchen.KindAtZero); !zero {
+		return r, nil
+	}
+	past, err := book.CooledBefore(r.No, teaches)
+	slices.Reverse(past) // the oldest first
+	return r.Knowing(kitchen.FoldSettings(changes), past), err
 }
 
 // without is a run as if one of its entries had not been told.
@@ -274,7 +288,18 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 	if err := t.book.SaveRun(row); err != nil {
 		return err
 	}
+	if err := t.saveCooled(r); err != nil {
+		return err
+	}
 	return t.wantPings(no.Prefix(), append(r.Wants(t.settings), r.WantsOf(bookings)...))
+}
+
+// saveCooled keeps what a run has shown of how it cools.
+func (t *turn) saveCooled(r kitchen.Run) error {
+	if c, shows := r.Cooled(); shows {
+		return t.book.SaveCooled(c)
+	}
+	return t.book.DropCooled(r.No)
 }
 
 // wantPings makes the pings under a prefix equal to a list, after the quiet hours.

@@ -89,8 +89,10 @@ func rowDue(r kitchen.Row, now time.Time) string {
 		return "weight on " + until
 	case r.Stage == kitchen.StageFalling && known:
 		return "zero about " + about
+	case r.Stage == kitchen.StageCooling && known && r.Left < 0:
+		return "likely cool, measure it"
 	case r.Stage == kitchen.StageCooling && known:
-		return "usually down by " + about
+		return "cool about " + about
 	case r.Stage == kitchen.StageHeating && known:
 		return "heating, steam about " + about
 	case r.Stage == kitchen.StagePreparing && known:

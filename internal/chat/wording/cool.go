@@ -1,8 +1,10 @@
 package wording
 
 import (
+	"math"
 	"time"
 
+	"ryebell/internal/calc/cooling"
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
@@ -21,8 +23,8 @@ type CoolView struct {
 	For   string
 }
 
-// CoolYet says what was read last and when, the rough time of a table, and that
-// only a thermometer knows.
+// CoolYet says when a run is cool and how surely, what was read last and when, and
+// when to measure.
 func CoolYet(v CoolView) chat.Post {
 	no := v.Run.No.String()
 	run := RunView{Run: v.Run, Now: v.Now}
@@ -38,15 +40,7 @@ func CoolYet(v CoolView) chat.Post {
 		s.add(must, coolByReading(v.Run, v.Now))
 		s.then(onceCool(v.Run))
 	case kitchen.StageCooling:
-		if read {
-			s.add(must, say("**"+readingWords(v.Run, last)+"**, read "+near(v.Now, last.At)+limitWords(last)+"."))
-		} else {
-			s.add(must, say("**Nobody has measured "+no+" yet.** The limit is "+warmth(v.Limit)+"."))
-		}
-		s.add(must, v.culture())
-		s.add(must, run.state())
-		s.add(must, v.by())
-		s.then(say("Next: measure one, between two of them. Like `"+no+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
+		v.cooling(&s, run)
 	case kitchen.StageGone:
 		s.add(must, run.state())
 	case kitchen.StageCalledOff:
@@ -57,6 +51,91 @@ func CoolYet(v CoolView) chat.Post {
 		s.add(must, run.state())
 	}
 	return s.post(chat.Answer)
+}
+
+func (v CoolView) cooling(s *sheet, run RunView) {
+	c, known := v.Run.Cooling()
+	if v.For != "" {
+		c, known = v.Run.CoolingTo(v.Limit)
+	}
+	last, read := c.Believed(v.Run.Readings)
+	s.add(must, v.by(c, known))
+	if known && v.For == "" {
+		s.add(must, run.state())
+	} else {
+		s.add(must, coolAbout(v.Run.No, c, known, v.Now))
+	}
+	s.add(must, v.culture())
+	if _, again := v.Run.MeasureAgain(); known && !again {
+		s.add(should, say("Now about "+degrees(c, last, c.Middle(v.Now))+" in the middle."))
+	}
+	if read {
+		s.add(must, say(capital(readingWords(v.Run, last))+", read "+near(v.Now, last.At)+"."))
+	} else {
+		s.add(must, say("Nobody has measured yet: a reading narrows it, like `"+v.Run.No.String()+" 52C`"))
+	}
+	s.then(nextReading(v.Run, c, known, v.Now), tap("Chart", chartOf(v.Run.No)), tap("Why", whyCoolOf(v.Run.No)))
+}
+
+// coolAbout is when a run is cool: the time, and the range that holds four times of
+// five.
+func coolAbout(no kitchen.RunNo, c kitchen.Cooling, known bool, now time.Time) chat.Para {
+	what := "**" + no.String()
+	switch {
+	case !known:
+		return say(what + " cooling.** Nobody saw when it came to zero, so I can't say how long. Say it, like `zero was at 17:10`")
+	case !c.Likely.Before(c.Zero.Add(cooling.Horizon)):
+		return say(what + " may not get to " + celsius(c.Limit) + "** in a room that may be " + celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + ".")
+	case c.Never():
+		return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, or much later: the room may be " + celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + ". Say it, like `room 21C`")
+	case !c.To.After(now):
+		return say(what + " should be cool inside by now**, since about " + near(now, round10(c.Likely)) + ". Measure it to be sure.")
+	}
+	from := near(now, round10(c.From))
+	if !c.From.After(now) {
+		from = "now"
+	}
+	if !c.Likely.After(now) {
+		return say(what + " may be cool inside by now**, or by " + near(now, round10(c.To)) + ".")
+	}
+	return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, between " + from + " and " + until(now, round10(c.From), round10(c.To)) + ".")
+}
+
+// nextReading is when to measure one: when four of five such loads are cool.
+func nextReading(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) chat.Para {
+	like := " Like `" + r.No.String() + " 26C`"
+	if again, ok := r.MeasureAgain(); ok && again.After(now) {
+		return say("Next: measure again " + near(now, again) + "." + asked(r, now, again))
+	}
+	if !known || !c.Alarm.After(now) {
+		return say("Next: measure one now, between two of them." + like)
+	}
+	return say("Next: measure one " + near(now, c.Alarm) + ": 4 of 5 are cool by then." + asked(r, now, c.Alarm))
+}
+
+// asked says when the bot asks for it by itself, where that is another time.
+func asked(r kitchen.Run, now, due time.Time) string {
+	asks, will := r.AsksForReading(now.Location())
+	switch {
+	case !will:
+		return ""
+	case asks.Sub(due) >= 30*time.Minute:
+		return " I ping at " + near(now, asks) + ", when it is no longer quiet."
+	}
+	return " I ping then."
+}
+
+// degrees is a range of warmth in the scale that the last reading was said in.
+func degrees(c kitchen.Cooling, last kitchen.Reading, w cooling.Warmth) string {
+	scale, in := "°C", func(c unit.Celsius) string { return upTo(0, float64(c)) }
+	if last.No != 0 && inFahrenheit(last.Temp) {
+		scale, in = "°F", func(c unit.Celsius) string { return upTo(0, c.Fahrenheit()) }
+	}
+	mid, lo, hi := in(min(w.Mid, c.Boiling)), in(w.Lo), in(min(w.Hi, c.Boiling))
+	if lo == hi {
+		return mid + nb + scale
+	}
+	return mid + nb + scale + ", " + lo + " to " + hi
 }
 
 // onceCool is what comes when a run is down: a culture only on what was held.
@@ -76,17 +155,39 @@ func heldOf(off kitchen.HeatGoneOff) string {
 	return whole(off.Credit.Hold.Truncate(time.Minute).Minutes()) + " of " + minutes(off.Wanted)
 }
 
-// by says whether the usual time is before one that was asked about.
-func (v CoolView) by() chat.Para {
-	usual, ok := v.Run.ProbablyCool()
-	switch {
-	case v.By.IsZero() || !ok:
+// by answers for a time that was asked about.
+func (v CoolView) by(c kitchen.Cooling, known bool) chat.Para {
+	if v.By.IsZero() || !known {
 		return nil
-	case v.By.Before(usual):
-		return say("By " + near(v.Now, v.By) + "? Sooner than usual: measure before you count on it.")
 	}
-	return say("By " + near(v.Now, v.By) + "? Usually, yes; measure before you count on it.")
+	chance := float64(c.Chance(v.By))
+	what := "**By " + near(v.Now, v.By) + "? "
+	switch {
+	case chance >= 0.95:
+		return say(what + "Nearly surely.** Measure it then.")
+	case chance >= 0.8:
+		return say(what + "Likely**, " + inTen(chance) + ". Measure it then.")
+	case chance >= 0.4:
+		return say(what + "Maybe**, about " + inTen(chance) + ".")
+	case chance >= 0.05:
+		return say(what + "Hardly**, about " + inTen(chance) + ".")
+	}
+	return say(what + "No.**")
 }
+
+// howCool is how sure a load is cool that reads cool outside.
+func howCool(chance float64) string {
+	switch {
+	case chance >= 0.945:
+		return "nearly surely cool inside**, " + whole(math.Min(98, math.Round(chance*100))) + " of 100"
+	case chance >= 0.8:
+		return "probably cool inside**, " + inTen(chance)
+	}
+	return "not surely cool inside**"
+}
+
+// inTen is a chance as people count it.
+func inTen(chance float64) string { return whole(math.Max(1, math.Round(chance*10))) + " of 10" }
 
 // culture says the limit for the culture that was asked about.
 func (v CoolView) culture() chat.Para {

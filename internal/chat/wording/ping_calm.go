@@ -54,10 +54,22 @@ func (v PingView) wetGrain() pingText {
 
 func (v PingView) probablyCool() pingText {
 	return pingText{
-		head:    say("**" + v.no() + ": measure one.** By usual times it could be down now; a table, no reading."),
+		head:    v.coolByNow(),
 		more:    []chat.Para{say("Between two of them; never pierce or open. Then say it, like `" + v.no() + " 26C`")},
 		buttons: []chat.Button{tap("Still warm", "not yet")},
 	}
+}
+
+// coolByNow is how sure it is that a load is cool, where that can be told.
+func (v PingView) coolByNow() chat.Para {
+	c, known := v.Run.Cooling()
+	if !known {
+		return say("**" + v.no() + ": measure one.** Nobody saw enough to say when it is cool.")
+	}
+	if chance := float64(c.Chance(v.Now)); chance < 0.95 {
+		return say("**" + v.no() + " probably cool: measure one.** " + inTen(chance) + " such loads are by now.")
+	}
+	return say("**" + v.no() + " nearly surely cool: measure one.**")
 }
 
 func (v PingView) measureAgain() pingText {

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
@@ -152,6 +153,16 @@ func (v RunView) button(label, what string) chat.Button { return runTap(v.Run.No
 func gotIt(no kitchen.RunNo) string      { return "i've got " + no.String() }
 func logOf(no kitchen.RunNo) string      { return "log " + no.String() }
 func stepsOfRun(no kitchen.RunNo) string { return "steps " + no.String() }
+
+// chartOf and whyCoolOf are the sentences that ask for the picture of a run, and for
+// the working of its forecast.
+func chartOf(no kitchen.RunNo) string {
+	return phrase.Chart{Which: phrase.Which{Run: no}}.String()
+}
+
+func whyCoolOf(no kitchen.RunNo) string {
+	return phrase.Why{Which: phrase.Which{Run: no}}.String()
+}
 
 func runTap(no kitchen.RunNo, label, what string) chat.Button {
 	return tap(label, no.String()+" "+what)

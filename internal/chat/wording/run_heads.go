@@ -215,22 +215,6 @@ func (v RunView) askedAgain(key string) (time.Time, bool) {
 	return next, !next.IsZero()
 }
 
-// readHead says what a thermometer showed and how far that is from the limit.
-func (v RunView) readHead(s *sheet) {
-	told := v.Told.(kitchen.TempRead)
-	last := kitchen.Reading{Units: told.Units, Temp: told.Temp, Where: told.Where, At: v.At}
-	for _, r := range v.Run.Readings {
-		if r.At.Equal(v.At) && r.Temp == told.Temp {
-			last = r
-		}
-	}
-	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
-	s.add(must, v.others(last))
-	if last.Skin() && v.Run.Stage == kitchen.StageCooling {
-		s.add(should, say("That is the outside: the middle stays "+warmer(last.Temp)+" warmer for hours."))
-	}
-}
-
 // others names the readings told in the same breath as the last.
 func (v RunView) others(last kitchen.Reading) chat.Para {
 	if v.Was == nil {
@@ -281,12 +265,4 @@ func likewise(said, c unit.Celsius) string {
 		return upTo(1, c.Fahrenheit()) + nb + "°F"
 	}
 	return warmth(c)
-}
-
-// warmer is how much warmer the middle of a bag can be than its skin.
-func warmer(said unit.Celsius) string {
-	if inFahrenheit(said) {
-		return "10 to 25" + nb + "°F"
-	}
-	return "5 to 15" + nb + "°C"
 }

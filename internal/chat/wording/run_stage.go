@@ -49,7 +49,7 @@ func (v RunView) stage(s *sheet) {
 // state is one line on where the run is: when the next thing is due, first.
 func (v RunView) state() chat.Para {
 	r, no := v.Run, v.no()
-	until, known := r.Until()
+	until, _ := r.Until()
 	switch r.Stage {
 	case kitchen.StagePlanned:
 		return say(no + " is not lit yet.")
@@ -68,7 +68,10 @@ func (v RunView) state() chat.Para {
 	case kitchen.StageFalling:
 		return say("Leave **" + no + "** shut until zero, about **" + v.clock(round10(until)) + "**, a usual time.")
 	case kitchen.StageCooling:
-		return v.coolState(until, known)
+		if _, now := v.Told.(kitchen.TempRead); now && v.WasAt.IsZero() {
+			return nil // the head says it
+		}
+		return v.coolState()
 	case kitchen.StageCool:
 		return coolByReading(r, v.Now)
 	case kitchen.StageGone:
@@ -224,39 +227,28 @@ func (v RunView) falling(s *sheet) {
 	s.then(say("Next: when it shows zero, say `zero`."), v.button("It's at zero", "zero"))
 }
 
-// coolState is roughly when it is cool, from a table, and that it is one.
-func (v RunView) coolState(until time.Time, known bool) chat.Para {
-	r := v.Run
-	text := "**" + v.no() + " cooling** since " + v.clock(r.Since)
-	if again, ok := r.MeasureAgain(); ok {
-		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
-	}
-	if !known {
-		return say(text + ".")
-	}
-	return say(text + ". Usually down by **" + v.clock(round10(until)) + "**, by a rough table.")
-}
-
 func (v RunView) cooling(s *sheet) {
 	if v.doubted() {
 		s.then(say("Next: not at zero? `undo`, and I ask again."), tap("Undo", "undo"))
 		return
 	}
 	_, out := v.Run.LastStep(kitchen.KindOutOfPot)
+	_, measured := v.Run.NewestReading()
 	switch {
 	case v.Run.Relightable():
 		s.then(say("Next: held too short. Water topped up and lid on, light it again."), v.button("Heat on", "heat on"), v.button("Out of the pot", "out of the pot"))
 	case out && v.More != nil:
 		s.then(say("Next: the next load. Top up the water first."), tap("Next load", phrase.Cook{Load: phrase.NextLoad}.String()))
-	case !out:
+	case !out && !measured:
 		if _, now := v.Told.(kitchen.AtZero); now {
-			if _, zero := v.Told.(kitchen.AtZero); zero {
-				s.add(may, say("In the shut pot it takes half as long again, or twice."))
-			}
+			s.add(may, say("In the shut pot it takes half as long again, or twice."))
 		}
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
 	default:
-		s.then(say("Next: measure one then, between two of them. Like `"+v.no()+" 26C`"), tap("Steps", stepsOfRun(v.Run.No)))
+		if s.next == nil {
+			c, known := v.Run.Cooling()
+			s.then(nextReading(v.Run, c, known, v.Now), tap("Chart", chartOf(v.Run.No)))
+		}
 	}
 	if _, now := v.Told.(kitchen.OutOfPot); now && v.Run.Water.Left == nil && !v.Run.Water.Assumed {
 		s.add(may, say("What is left in the pot? Like `1 litre left in the pot`"))

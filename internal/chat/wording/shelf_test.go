@@ -18,7 +18,7 @@ func standing(t *testing.T, no kitchen.RunNo, o kitchen.Order) kitchen.Run {
 	d.at("10:45").say(ana, kitchen.AtPressure{}, 0)
 	d.at("12:15").say(ana, kitchen.HeatOff{}, 0)
 	d.at("13:30").say(ana, kitchen.AtZero{}, 0)
-	d.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Between}, 0)
+	d.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Middle}, 0)
 	d.run.No = no
 	return d.run
 }
@@ -33,7 +33,7 @@ func TestShelfNotes(t *testing.T) {
 	three, seven := standing(t, 12, bags()), standing(t, 9, jars())
 	unseen := newDay(t, jars(), ana)
 	unseen.at("13:30").say(ana, kitchen.AtZero{}, 0)
-	unseen.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Between}, 0)
+	unseen.at("20:00").say(ana, kitchen.TempRead{Temp: 26, Where: kitchen.Middle}, 0)
 	for _, tt := range []struct {
 		name  string
 		views []PingView

@@ -129,8 +129,8 @@ func TestBesideTheRunReads(t *testing.T) {
 		{Ping: kitchen.Ping{Key: "run/12/hold-over/1/again/1", Kind: kitchen.HoldOver, Loudness: kitchen.GuardPing}, Run: d.run, Now: d.now.Add(95 * time.Minute)},
 	}),
 		"#12 heat off. 5 min over. Still on?",
-		"Ana: #12: measure one. By usual times it",
-		"could be down now; a table, no reading.",
+		"Ana: #12: measure one. Nobody saw enough",
+		"to say when it is cool.",
 		"[#12 heat off]")
 	reads(t, BookingMade(booking, d.now, name),
 		"The big pot, Wed 09:45 to 13:45: yours,",

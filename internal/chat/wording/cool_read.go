@@ -1,0 +1,129 @@
+package wording
+
+import (
+	"time"
+
+	"ryebell/internal/calc/cooling"
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// readHead says when it is cool after what a thermometer showed, and how that moved;
+// of a reading that can't be, why, and what it may have been.
+func (v RunView) readHead(s *sheet) {
+	last := v.lastRead()
+	c, known := v.Run.Cooling()
+	if odd, is := oddOf(c, last); is {
+		v.oddHead(s, odd)
+		return
+	}
+	if v.Run.Stage == kitchen.StageCooling {
+		s.add(must, v.coolState())
+	}
+	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
+	s.add(must, v.others(last))
+	if v.Run.Stage != kitchen.StageCooling || !known {
+		return
+	}
+	if _, again := v.Run.MeasureAgain(); again {
+		return
+	}
+	s.add(should, v.forecastMoved(c))
+	if core := c.Middle(last.At); last.Skin() && core.Mid > last.Temp {
+		s.add(should, say("That is the outside: the middle is about "+degrees(c, last, core)+"."))
+	}
+}
+
+// lastRead is the reading that was just told.
+func (v RunView) lastRead() kitchen.Reading {
+	told := v.Told.(kitchen.TempRead)
+	last := kitchen.Reading{Units: told.Units, Temp: told.Temp, Where: told.Where, At: v.At}
+	for _, r := range v.Run.Readings {
+		if r.At.Equal(v.At) && r.Temp == told.Temp {
+			last = r
+		}
+	}
+	return last
+}
+
+func oddOf(c kitchen.Cooling, r kitchen.Reading) (kitchen.OddReading, bool) {
+	for _, o := range c.Odd {
+		if o.Reading.No == r.No {
+			return o, true
+		}
+	}
+	return kitchen.OddReading{}, false
+}
+
+// oddHead asks about a reading that can't be. It is kept, and doesn't count.
+func (v RunView) oddHead(s *sheet, o kitchen.OddReading) {
+	r := o.Reading
+	no := kitchen.Ref{Run: v.Run.No, Units: r.Units}.String()
+	s.add(must, say("**"+readingWords(v.Run, r)+"? "+oddWords(o)+"** I keep it, but don't count it."))
+	s.add(must, v.others(r))
+	if o.Why != cooling.BeforeZero && o.Why != cooling.NoNumber {
+		s.add(must, say("Expected then: "+upTo(0, float64(o.Lo))+" to "+upTo(0, float64(o.Hi))+nb+"°C."))
+	}
+	if v.Run.Stage == kitchen.StageCooling {
+		s.add(should, v.coolState())
+	}
+	if o.Fahrenheit != nil {
+		said := no + " " + upTo(1, float64(r.Temp)) + "F"
+		s.then(say("Next: was it "+upTo(1, float64(r.Temp))+nb+"°F? Then tap that."), tap(upTo(1, float64(r.Temp))+" °F", said))
+		return
+	}
+	s.then(say("Next: look again and say it anew, like `" + no + " 41C`. Wrong time? Say it with its time."))
+}
+
+func oddWords(o kitchen.OddReading) string {
+	switch o.Why {
+	case cooling.HotterThanSteam:
+		return "Hotter than steam."
+	case cooling.BeforeZero:
+		return "That was before zero pressure."
+	case cooling.TooHot:
+		return "Too hot for that time."
+	case cooling.TooCold:
+		return "Too cold for that time."
+	case cooling.Rising:
+		return "Warmer than before."
+	case cooling.NoNumber:
+		return "That is no number."
+	}
+	panic("oddity without words")
+}
+
+// movedBy is how far a forecast has to move to be worth a word.
+const movedBy = 20 * time.Minute
+
+// forecastMoved says how the reading moved the forecast.
+func (v RunView) forecastMoved(c kitchen.Cooling) chat.Para {
+	if v.Was == nil {
+		return nil
+	}
+	was, known := v.Was.Cooling()
+	if !known || was.Never() || c.Never() {
+		return nil
+	}
+	text := "Was " + v.clock(round10(was.Likely)) + ": it cools "
+	switch moved := c.Likely.Sub(was.Likely); {
+	case moved > movedBy:
+		return say(text + "slower than I thought.")
+	case moved < -movedBy:
+		return say(text + "faster than I thought.")
+	}
+	return nil
+}
+
+// coolState is when it is cool, or when to measure again.
+func (v RunView) coolState() chat.Para {
+	c, known := v.Run.Cooling()
+	if again, ok := v.Run.MeasureAgain(); ok && again.After(v.Now) {
+		if known {
+			last, _ := c.Believed(v.Run.Readings)
+			return say("**" + v.no() + " " + howCool(float64(c.Chance(v.Now))) + ": about " + degrees(c, last, c.Middle(v.Now)) + ".")
+		}
+		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
+	}
+	return coolAbout(v.Run.No, c, known, v.Now)
+}

@@ -1,0 +1,363 @@
+package kitchen
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"ryebell/internal/calc/cooling"
+	"ryebell/internal/calc/unit"
+)
+
+// Cooling is what is believed of a run that cools, of the middle of its slowest
+// container.
+type Cooling struct {
+	// Container is the slowest of the load.
+	Container Container
+	// Zero is when it came to zero pressure; Seen is false where that was worked out
+	// from the heat going off.
+	Zero time.Time
+	Seen bool
+	// Likely is when it is as likely as not at the limit, or was; it is between From
+	// and To four times of five. Alarm is when four of five would be, Surely when
+	// nineteen of twenty would.
+	Likely, From, To, Alarm, Surely time.Time
+	// Limit is what it is measured against, Room what the room is believed to be,
+	// and RoomTold whether anybody said.
+	Limit    unit.Celsius
+	Room     cooling.Warmth
+	RoomTold bool
+	// Prior is what was believed before the first reading, from so many runs of the
+	// same cooker and size; Scale what the readings left of it.
+	Prior, Scale cooling.Prior
+	// Odd lists the readings that can't be, or hardly; they don't count.
+	Odd []OddReading
+	// Boiling is where it started.
+	Boiling unit.Celsius
+
+	forecast *cooling.Forecast
+}
+
+// OddReading is a reading that can't be, or hardly, and what was to be expected.
+type OddReading struct {
+	Reading Reading
+	Why     cooling.Oddity
+	// Fahrenheit is what the number would be if it was meant in °F, where that would
+	// be likely; else nil.
+	Fahrenheit *unit.Celsius
+	Lo, Hi     unit.Celsius
+}
+
+// Believed is the newest reading that counts; false when there is none.
+func (c Cooling) Believed(all []Reading) (Reading, bool) {
+	for _, r := range slices.Backward(all) {
+		if !slices.ContainsFunc(c.Odd, func(o OddReading) bool { return o.Reading.No == r.No }) {
+			return r, true
+		}
+	}
+	return Reading{}, false
+}
+
+// At is how warm a place is at a time, was or will be.
+func (c Cooling) At(p cooling.Place, at time.Time) cooling.Warmth {
+	return c.forecast.At(p, at.Sub(c.Zero))
+}
+
+// Middle is how warm the middle is at a time, was or will be.
+func (c Cooling) Middle(at time.Time) cooling.Warmth { return c.At(cooling.Core, at) }
+
+// Chance is that of the middle being at or under the limit at a time.
+func (c Cooling) Chance(at time.Time) unit.Fraction { return c.forecast.Chance(at.Sub(c.Zero)) }
+
+// Never reports whether it may not get to the limit at all, in a room as warm as
+// this one may be.
+func (c Cooling) Never() bool { return !c.To.Before(c.Zero.Add(cooling.Horizon)) }
+
+// Cooled is what an earlier run has shown of how its cooker's loads cool.
+type Cooled struct {
+	Run       RunNo
+	Cooker    string
+	Container Container
+	Past      cooling.Past
+	// Blind says whether the range held that was made at zero pressure without a
+	// reading, Measured whether the one after the first reading did.
+	Blind, Measured Verdict
+}
+
+// Verdict is what came of a range. The zero Verdict is none: too little was
+// measured to tell.
+type Verdict uint8
+
+// A range Held or was Missed.
+const (
+	RangeHeld Verdict = iota + 1
+	RangeMissed
+)
+
+// Knowing is the run as it stands in the kitchen of today, which may have learnt
+// from earlier runs, oldest first. The forecast goes by both.
+func (r Run) Knowing(today Settings, past []Cooled) Run {
+	r.today, r.past, r.foreseen = &today, past, nil
+	if c, ok := r.foresee(r.outlook(today), r.Readings); ok {
+		r.foreseen = &c
+	}
+	return r
+}
+
+// Cooling is the forecast of a run that cools or is cool; false for any other, and
+// where nobody saw enough to tell when it came to zero.
+func (r Run) Cooling() (Cooling, bool) {
+	if r.foreseen != nil {
+		return *r.foreseen, true
+	}
+	return r.foresee(unlearnt(r.kitchen), r.Readings)
+}
+
+// CoolingTo is the forecast to another limit: that of a culture.
+func (r Run) CoolingTo(limit unit.Celsius) (Cooling, bool) {
+	if r.today == nil {
+		return Cooling{}, false
+	}
+	o := r.outlook(*r.today)
+	o.limit = limit
+	return r.foresee(o, r.Readings)
+}
+
+// Cooled is what a run that is cool has shown, by its readings; false where they show
+// next to nothing, and for a run that was not measured until it was cool.
+func (r Run) Cooled() (Cooled, bool) {
+	if r.coolAt.IsZero() || r.Stage != StageCool && r.Stage != StageGone {
+		return Cooled{}, false
+	}
+	q, _, ok := r.question(r.outlook(r.kitchen), r.Readings)
+	if !ok {
+		return Cooled{}, false
+	}
+	past, shows, err := cooling.Observe(q)
+	if err != nil || !shows {
+		return Cooled{}, false
+	}
+	c := Cooled{Run: r.No, Cooker: r.Cooker, Container: r.slowest(), Past: past}
+	all, ok := r.believe(r.outlook(r.kitchen), r.Readings)
+	if used := len(r.Readings) - len(all.Odd); ok && used > 0 {
+		c.Blind = r.held(all, nil)
+		if used > 1 {
+			c.Measured = r.held(all, r.Readings[:1])
+		}
+	}
+	return c, true
+}
+
+// held judges the range that some of the readings gave by what all of them point to.
+func (r Run) held(all Cooling, some []Reading) Verdict {
+	then, ok := r.believe(r.outlook(r.kitchen), some)
+	switch {
+	case !ok:
+		return 0
+	case all.Likely.Before(then.From) || all.Likely.After(then.To):
+		return RangeMissed
+	}
+	return RangeHeld
+}
+
+// alikeSize is how far containers may lie apart in size and still teach each other.
+const alikeSize = 1.5
+
+// prior is what earlier runs of the cooker with containers about as large taught.
+func (r Run) prior() cooling.Prior {
+	var shown []cooling.Past
+	mine := r.slowest()
+	for _, c := range r.past {
+		apart := c.Container.heft() / mine.heft()
+		if sameName(c.Cooker, r.Cooker) && c.Container.Vessel == mine.Vessel && apart < alikeSize && apart > 1/alikeSize && c.Run < r.No {
+			shown = append(shown, c.Past)
+		}
+	}
+	return cooling.Learn(cooling.Usual(), shown)
+}
+
+// outlook is what a forecast takes from outside its run.
+type outlook struct {
+	kitchen Settings
+	limit   unit.Celsius
+	prior   cooling.Prior
+}
+
+func (r Run) outlook(s Settings) outlook { return outlook{s, s.CoolLimit(), r.prior()} }
+
+// unlearnt is the outlook of a kitchen of which no earlier run is known.
+func unlearnt(s Settings) outlook { return outlook{s, s.CoolLimit(), cooling.Usual()} }
+
+// foresee makes the forecast from some of the readings, while that is of use.
+func (r Run) foresee(o outlook, readings []Reading) (Cooling, bool) {
+	if r.Stage != StageCooling && r.Stage != StageCool {
+		return Cooling{}, false
+	}
+	return r.believe(o, readings)
+}
+
+// believe is foresee, of a run that may be over by now.
+func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
+	q, zero, ok := r.question(o, readings)
+	if !ok {
+		return Cooling{}, false
+	}
+	f, err := cooling.New(q)
+	if err != nil {
+		return Cooling{}, false // a height or a size that no formula reaches
+	}
+	span := f.Cool()
+	c := Cooling{
+		Container: r.slowest(), Zero: zero.At, Seen: zero.Seen, Likely: zero.At.Add(span.Mid), From: zero.At.Add(span.Lo), To: zero.At.Add(span.Hi),
+		Alarm: onFive(zero.At.Add(f.By(fourOfFive))), Surely: onFive(zero.At.Add(f.By(nearlySure))), Limit: q.Limit, Room: f.Room(), RoomTold: o.kitchen.Room != nil,
+		Prior: o.prior, Scale: f.Scale(), Boiling: f.Boiling(), forecast: f,
+	}
+	for _, odd := range f.Odd() {
+		c.Odd = append(c.Odd, OddReading{Reading: readings[odd.Index], Why: odd.Why, Fahrenheit: odd.Fahrenheit, Lo: odd.Lo, Hi: odd.Hi})
+	}
+	return c, true
+}
+
+// How sure an alarm is, and a second measurement.
+const (
+	fourOfFive unit.Fraction = 0.8
+	nearlySure unit.Fraction = 0.95
+)
+
+// onFive is the next time that a clock shows in full five minutes: a forecast knows
+// no better.
+func onFive(at time.Time) time.Time {
+	const five = 5 * time.Minute
+	if down := at.Truncate(five); down.Before(at) {
+		return down.Add(five)
+	}
+	return at
+}
+
+// question is what the formulas are asked, and the step from which they count.
+func (r Run) question(o outlook, readings []Reading) (cooling.Question, Step, bool) {
+	zero, ok := r.atZero()
+	if !ok || len(r.boxes) == 0 {
+		return cooling.Question{}, zero, false
+	}
+	slowest := r.slowest()
+	body, err := slowest.body()
+	if err != nil {
+		return cooling.Question{}, zero, false
+	}
+	q := cooling.Question{Body: body, Elevation: o.kitchen.Height(), Limit: o.limit, Prior: o.prior}
+	if room := o.kitchen.Room; room != nil {
+		q.Room = cooling.ToldRoom(*room)
+	}
+	if out, isOut := r.LastStep(KindOutOfPot); isOut && !out.At.Before(zero.At) {
+		lifted := out.At.Sub(zero.At)
+		q.Lifted = &lifted
+	}
+	for _, m := range readings {
+		q.Readings = append(q.Readings, r.asked(m, zero.At, slowest, several(m, readings)))
+	}
+	return q, zero, true
+}
+
+// atZero is the step to zero pressure; where nobody saw it, it is put at a usual
+// time after the heat went off. False where nobody saw that either.
+func (r Run) atZero() (Step, bool) {
+	zero, ok := r.LastStep(KindAtZero)
+	if !ok || zero.Seen {
+		return zero, ok
+	}
+	off, ok := r.LastStep(KindHeatOff)
+	if fell := off.At.Add(r.fallTime(r.pot)); fell.Before(zero.At) {
+		zero.At = fell
+	}
+	return zero, ok && off.Seen
+}
+
+// asked is a reading as the formulas take it. What was not said is the skin, of
+// the slowest container.
+func (r Run) asked(m Reading, zero time.Time, slowest Container, several bool) cooling.Reading {
+	out := cooling.Reading{After: m.At.Sub(zero), Temp: m.Temp, Place: m.Where.asked()}
+	if several {
+		out.Spread = cooling.SameSizeSpread
+	}
+	if len(m.Units) == 0 {
+		return out
+	}
+	if of := r.containerOf(m.Units[0]); of.Vessel != slowest.Vessel || !near(of.heft(), slowest.heft()) {
+		if body, err := of.body(); err == nil {
+			out.Spread, out.Body = cooling.OtherSizeSpread, body
+		}
+	}
+	return out
+}
+
+// unitsApart is how far units of one load may differ: what lies further apart at one
+// instant is not of two of them, but wrong.
+const unitsApart = unit.Kelvins(20)
+
+// several reports whether a reading may be of another unit than the rest: one of
+// several that were measured by their numbers, or at once.
+func several(m Reading, all []Reading) bool {
+	return slices.ContainsFunc(all, func(other Reading) bool {
+		off := other.Temp.Minus(m.Temp)
+		atOnce := other.At.Equal(m.At) && max(off, -off) < unitsApart
+		return other.No != m.No && (atOnce || len(m.Units) > 0 && len(other.Units) > 0 && !slices.Equal(m.Units, other.Units))
+	})
+}
+
+// containerOf is what a unit of the load is, counted in the order in which the
+// load was said.
+func (r Run) containerOf(u UnitNo) Container {
+	for _, part := range containersOf(r.Order) {
+		if int(u) > part.Count {
+			u -= UnitNo(part.Count)
+			continue
+		}
+		for _, b := range r.boxes {
+			if b.Container.Same(part.Container) {
+				return b.heated()
+			}
+		}
+		return part.Container
+	}
+	return r.slowest()
+}
+
+// slowest is the container with the most in it.
+func (r Run) slowest() Container {
+	if len(r.boxes) == 0 {
+		return Container{}
+	}
+	heaviest := slices.MaxFunc(r.boxes, func(a, b box) int { return cmp.Compare(a.heated().heft(), b.heated().heft()) })
+	return heaviest.heated()
+}
+
+// heft is about how much wetted grain is in a container, kg.
+func (c Container) heft() float64 {
+	if c.Volume > 0 {
+		return float64(c.Volume) * float64(wettedDensity) * float64(1-defaultHeadspace)
+	}
+	return c.Weight.Kilograms()
+}
+
+func (c Container) body() (cooling.Body, error) {
+	switch {
+	case c.Vessel == Bag:
+		return cooling.Bag(c.Weight)
+	case c.Volume > 0:
+		return cooling.Jar(c.Volume)
+	}
+	return cooling.JarOf(c.Weight)
+}
+
+func (p Place) asked() cooling.Place {
+	switch p {
+	case Skin, 0:
+		return cooling.Skin
+	case Between:
+		return cooling.Between
+	case Middle:
+		return cooling.Core
+	}
+	panic("place without a number")
+}
