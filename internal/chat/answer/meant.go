@@ -82,7 +82,7 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	tell, tells := p.Intents[0].(phrase.Tell)
 	hot := alarming(p)
 	fits := func(r kitchen.Run) bool {
-		if hot && !r.Stage.Hot() {
+		if hot && !r.Stage.Hot() || tells && tell.Which.Mine && !t.isOwn(r) {
 			return false
 		}
 		if !r.Has(t.member.No) && !(tells && store.RoomID(r.Room) == t.room.ID && isNext(r, tell.Entries[0])) {

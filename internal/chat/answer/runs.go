@@ -109,7 +109,7 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 	if w.Run != 0 {
 		return t.theRun(w.Run)
 	}
-	if ctx.run != 0 && w.Cooker == "" {
+	if ctx.run != 0 && w.Cooker == "" && !w.Mine {
 		return t.theRun(ctx.run)
 	}
 	open, err := t.openRuns()
@@ -119,6 +119,9 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 	if w.Cooker != "" {
 		open = only(open, func(r kitchen.Run) bool { return sameCooker(r.Cooker, w.Cooker) })
 	}
+	if w.Mine {
+		open = only(open, t.isOwn)
+	}
 	left := func(r kitchen.Run) bool { return r.NeverSeenCool(t.m.At) }
 	if on := only(open, func(r kitchen.Run) bool { return !left(r) }); len(on) > 0 {
 		open = on // what was left to cool long ago is meant where there is nothing else
@@ -126,7 +129,7 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 	if fitting := only(open, fits); len(fitting) > 0 {
 		open = fitting
 	} else if ended, err := t.endedLately(func(r kitchen.Run) bool {
-		return (w.Cooker == "" || sameCooker(r.Cooker, w.Cooker)) && fits(r)
+		return (w.Cooker == "" || sameCooker(r.Cooker, w.Cooker)) && (!w.Mine || t.isOwn(r)) && fits(r)
 	}); err != nil || len(ended) > 0 {
 		return firstRun(ended), err
 	}
@@ -136,7 +139,7 @@ func (t *turn) whichNext(w phrase.Which, ctx scene, fits, next func(kitchen.Run)
 // theOne is the only run of several that can be meant: the only one there is, the
 // speaker's own, the one where it comes next.
 func (t *turn) theOne(open []kitchen.Run, next func(kitchen.Run) bool) (kitchen.Run, error) {
-	own := only(open, func(r kitchen.Run) bool { return r.Cook == t.member.No })
+	own := only(open, t.isOwn)
 	switch {
 	case len(open) == 0:
 		return kitchen.Run{}, nothingOn{}
@@ -152,6 +155,9 @@ func (t *turn) theOne(open []kitchen.Run, next func(kitchen.Run) bool) (kitchen.
 	}
 	return kitchen.Run{}, whichRun{open}
 }
+
+// isOwn reports whether a run is the speaker's.
+func (t *turn) isOwn(r kitchen.Run) bool { return r.Cook == t.member.No }
 
 // endedLately is the newest run that is over, where that can be meant.
 func (t *turn) endedLately(fits func(kitchen.Run) bool) ([]kitchen.Run, error) {

@@ -56,7 +56,8 @@ func cookThat(c cursor) (Intent, cursor, bool) {
 	bare := d.word(-1) == "cook"
 	doIt := d.word(-2) == "do" // "do it later" is said of everything
 	d = d.over("now", "then", "please", "pls", "up", "right away")
-	name, e, ok := cookerRef(d.over("in", "with", "on", "using", "w", "the"))
+	f, _ := d.mark(",")
+	name, e, ok := cookerRef(f.over("in", "with", "on", "using", "w", "the"))
 	if ok {
 		d = e.over("now", "then", "please", "pls")
 	} else if bare || d.opensOrder() || doIt && !d.ends() {

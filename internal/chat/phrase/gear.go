@@ -149,7 +149,7 @@ func matchGear(c cursor) (Intent, cursor, bool) {
 	d := c.over("ok", "the", "oh no", "damn", "argh", "shit", "ugh", "on", "our", "hey")
 	w, _, d := leadingRun(d)
 	d, _ = d.over("is", "has", "'s", "it's", "its").mark(":,-")
-	d = d.over("the", "our", "its", "a", "we're", "we are", "looks like the", "i think the", "has", "have", "had")
+	d = d.over("the", "our", "its", "a", "we're", "we are", "i'm", "im", "i am", "looks like the", "i think the", "has", "have", "had")
 	for _, f := range failures {
 		if e, ok := d.phrase(f.words...); ok && !d.ofJar() {
 			e = e.over("again", "a bit", "a little", "badly", "now", "sorry", "mid run", "somewhat")

@@ -7,6 +7,8 @@ type Which struct {
 	Run kitchen.RunNo
 	// Cooker is the name of the cooker it is in: "eta on the big pot".
 	Cooker string
+	// Mine is set when it is the speaker's own: "mine is at 15".
+	Mine bool
 }
 
 // Tell says what happened to a run, or to several things of it in one breath:

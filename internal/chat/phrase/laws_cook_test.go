@@ -11,7 +11,7 @@ import (
 )
 
 func anyWhich(t *rapid.T) Which {
-	return pick(t, "which", Which{}, Which{}, Which{Run: 12}, Which{Run: 3}, Which{Cooker: "big pot"}, Which{Cooker: "old canner"})
+	return pick(t, "which", Which{}, Which{}, Which{Run: 12}, Which{Run: 3}, Which{Cooker: "big pot"}, Which{Cooker: "old canner"}, Which{Mine: true})
 }
 
 // anyTime is a time at which something can have happened.

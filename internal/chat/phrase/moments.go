@@ -65,7 +65,7 @@ func (l *lexer) goesOn(i int) bool {
 	k := next.known
 	return k != nil && next.text != "at" && (k.timely || k.measure != nil && k.measure.seconds > 0 ||
 		k.number != 0 || next.text == "m" || next.text == "of" || next.text == "and" || next.text == "this") ||
-		next.text == "at" && l.is(i+2, "night")
+		(next.text == "at" || next.text == "last") && l.is(i+2, "night")
 }
 
 // doubtful returns the atom behind what is a time that nobody can read for sure:
@@ -177,10 +177,13 @@ func (l *lexer) clockFirst(i int, b beside) (Moment, int, bool) {
 	return d.moment(c), d.end, true
 }
 
-// dayRightAt reports whether a word at j names a day: today, tonight, this
-// morning.
+// dayRightAt reports whether a word at j names a day: today, tonight, last
+// night, this morning.
 func (l *lexer) dayRightAt(j int) bool {
 	k := l.at(j).known
+	if l.is(j, "last") && l.is(j+1, "night") {
+		return true
+	}
 	if l.is(j, "this") && l.at(j+1).known != nil {
 		return halfOf(l.at(j+1).known.day) != unsaid
 	}

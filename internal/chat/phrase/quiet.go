@@ -55,7 +55,7 @@ func dayTimeText(t kitchen.TimeOfDay) string {
 // matchQuiet reads "quiet 22-7", "no quiet hours".
 func matchQuiet(c cursor) (Intent, cursor, bool) {
 	var q Quiet
-	if d, ok := c.phrase("no quiet hours", "no quiet", "quiet off", "quiet hours off", "no quiet time", "quiet never", "never quiet", "turn off quiet hours", "without quiet hours", "stop quiet hours"); ok {
+	if d, ok := c.phrase("no quiet hours", "no quiet hrs", "no quiet", "quiet off", "quiet hours off", "no quiet time", "quiet never", "never quiet", "turn off quiet hours", "without quiet hours", "stop quiet hours"); ok {
 		q.Everybody, d = forAll(d)
 		d.plain = true
 		return q, d, true

@@ -63,6 +63,7 @@ func matchShift(c cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	s.Which = w
+	d, _ = d.mark(":")
 	e, named := d, false
 	if d.tells() {
 		s.Kind, e, named = toldBefore(d)

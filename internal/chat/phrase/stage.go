@@ -267,7 +267,7 @@ func (t *telling) tail(c cursor, e kitchen.RunEntry) cursor {
 
 func (t telling) done(d cursor) (Intent, cursor, bool) {
 	in := Tell{Which: t.which, When: t.when, Entries: t.entries}
-	d.plain = t.plain || t.when != nil || t.which != (Which{})
+	d.plain = t.plain || t.when != nil || t.which != (Which{Mine: t.which.Mine}) // "mine is off" can be anything
 	d.near = t.near
 	if t.near != nil && t.near.Example == "" {
 		t.near.Example = in.String()

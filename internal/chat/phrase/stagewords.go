@@ -22,7 +22,7 @@ var stages = [...]told{
 	}},
 	{kitchen.Steam{}, kitchen.KindSteam, []string{"steam", "steaming", "venting"}, []string{
 		"steam is coming out", "steam coming out", "steam comes out", "started venting", "vent started", "vent start", "steaming now", "venting now",
-		"steam from the vent", "steam out of the vent", "steady steam", "steam plume", "full steam", "got steam", "there's steam", "theres steam", "steam is out",
+		"steam from the vent", "steam out of the vent", "steady steam", "steam plume", "full steam", "got steam", "there's steam", "theres steam", "there is steam", "steam is out",
 		"steady plume", "it started steaming", "it started venting", "started steaming", "starts steaming", "vent is steaming", "steam is on", "begin venting",
 	}},
 	{kitchen.VentClosed{}, kitchen.KindVentClosed, []string{"vented"}, []string{
@@ -36,7 +36,7 @@ var stages = [...]told{
 		"under pressure", "pressure is up", "pressure's up", "pressure up", "came up to pressure", "come up to pressure", "it came up", "rocking", "weight is rocking", "weight's rocking",
 		"weight rocks", "jiggling", "up at pressure", "got to pressure", "pressurised", "pressurized", "on pressure",
 	}},
-	{kitchen.PressureLost{}, kitchen.KindPressureLost, nil, []string{
+	{kitchen.PressureLost{}, kitchen.KindPressureLost, []string{"dropping", "it's dropping", "its dropping"}, []string{
 		"lost pressure", "pressure lost", "pressure is lost", "pressure's lost", "losing pressure", "it lost pressure", "pressure gone", "pressure's gone",
 		"pressure is gone", "pressure is dropping", "pressure's dropping", "pressure dropping", "pressure is falling", "pressure falling", "pressure's falling",
 		"pressure fell", "pressure is going down", "lost the pressure", "pressure went down", "not holding pressure", "pressure dropped", "dropping pressure",
@@ -50,7 +50,7 @@ var stages = [...]told{
 	{kitchen.Dipped{}, kitchen.KindDipped, nil, []string{"pressure dipped", "pressure dip", "a pressure dip", "short pressure dip", "dip in pressure"}},
 	{kitchen.HeatOff{}, kitchen.KindHeatOff, []string{
 		"turned it off", "it's off", "its off", "it is off", "switched it off", "off", "turned off", "shut it off", "off the heat", "took it off", "turned that off",
-		"off the stove", "switched off", "i turned it off",
+		"off the stove", "switched off", "i turned it off", "heat of", "heat is of", "heats of", "heat's of", "flame of",
 	}, []string{
 		"heat off", "heat is off", "heat's off", "heats off", "flame off", "flame is off", "flame's off", "flames off", "burner off", "burner is off",
 		"burner's off", "stove off", "stove is off", "stove's off", "turned the heat off", "turned off the heat", "turned off the stove", "heat out", "fire off",
@@ -64,10 +64,10 @@ var stages = [...]told{
 		"pressure is zero", "pressure's at zero", "no pressure left", "zero psi", "gauge is zero", "gauge on zero", "opened the pot", "opened the cooker",
 		"opened the lid", "lid off the pot",
 	}},
-	{kitchen.OutOfPot{}, kitchen.KindOutOfPot, []string{"they're out", "they are out", "theyre out", "took them out", "all out", "on the rack", "everything is out", "everything's out", "everything out"}, []string{
+	{kitchen.OutOfPot{}, kitchen.KindOutOfPot, []string{"they're out", "they are out", "theyre out", "took them out", "all out", "on the rack", "everything is out", "everything's out", "everything out", "out", "took em out", "took 'em out"}, []string{
 		"out of the pot", "out of the cooker", "out of the canner", "bags are out", "jars are out", "bags out", "jars out", "bags are out on the rack", "bags out on the rack",
 		"jars are out on the rack", "jars out on the rack", "took the bags out", "took the jars out", "took out the bags", "took out the jars", "unloaded", "bags on the rack",
-		"jars on the rack", "took them out of the pot", "unloaded the pot", "unloaded the cooker", "out on the rack", "the bags are out", "the jars are out",
+		"jars on the rack", "took them out of the pot", "took em out of the pot", "unloaded the pot", "unloaded the cooker", "out on the rack", "the bags are out", "the jars are out",
 		"lifted them out", "lifted the bags out", "bags are out of the pot", "jars are out of the pot", "took everything out", "bags are on the rack", "jars are on the rack",
 		"emptied the pot",
 	}},
@@ -88,7 +88,7 @@ var stages = [...]told{
 
 // preparing are the steps of the preparation, told in words alone.
 var preparing = [...]told{
-	{kitchen.PrepBegun{What: kitchen.Soaking}, kitchen.KindPrepBegun, []string{"soaking", "soak"}, []string{
+	{kitchen.PrepBegun{What: kitchen.Soaking}, kitchen.KindPrepBegun, []string{"soaking", "soak", "soaked since", "been soaking", "been soaking since"}, []string{
 		"grain is soaking", "grain's soaking", "started soaking", "started the soak", "soak started", "soaking the grain", "grain is in water",
 		"grain's in water", "grain's in the water", "put the grain in to soak", "put the grain to soak", "grain soaking", "soak begun", "put grain to soak", "started to soak",
 		"grain is in the water", "rye is soaking", "rye soaking", "rinsed and soaking", "soaking the rye", "soaking rye",

@@ -30,8 +30,8 @@ func waterTold(c cursor, t telling) (event, cursor, bool) {
 	if !ok || v.Value < 0 {
 		return event{}, c, false
 	}
-	if l, more := d.phrase("left", "water left", "of water left", "left in the pot", "left over", "of water left in the pot", "water left in the pot", "still in the pot",
-		"left in", "left in it", "left at the end", "of water still in", "left in the cooker", "of water still in the pot", "of water left in the cooker", "left in there"); more && !added {
+	if l, more := d.phrase("left", "water left", "of water left", "left in the pot", "left over", "of water left in the pot", "water left in the pot", "water left in pot", "of water left in pot", "still in the pot",
+		"left in", "left in pot", "left in it", "left at the end", "of water still in", "left in the cooker", "of water still in the pot", "of water left in the cooker", "left in there"); more && !added {
 		wet := v.Unit == "l" || v.Unit == "ml" || l.i > d.i+1
 		return event{entry: kitchen.WaterLeft{Water: unit.Litres(v.Value)}}, l, wet
 	}
@@ -58,7 +58,7 @@ func toppedUpTo(c cursor) (kitchen.WaterIn, cursor, bool) {
 // potDry are ways to say that no water was left.
 var potDry = []string{
 	"no water left", "boiled dry", "ran dry", "it ran dry", "no water left in the pot", "pot ran dry", "pot is dry", "pot boiled dry",
-	"water is all gone", "no water in the pot",
+	"water is all gone", "no water in the pot", "out of water",
 }
 
 // waterAdded are words before water that was put to what was there.

@@ -19,6 +19,8 @@ func (q CoolYet) String() string {
 		s = "is " + q.Which.Run.String() + " cool"
 	case q.Which.Cooker != "":
 		s = "is the " + q.Which.Cooker + " cool"
+	case q.Which.Mine:
+		s = "is mine cool"
 	}
 	if q.For != "" {
 		s += " enough for " + q.For
@@ -134,6 +136,10 @@ func whenCool(c cursor) (CoolYet, cursor, bool) {
 		q.Which = w
 		return q, e, named || e.done() || e.ends() || e.asks()
 	}
+	if d, ok := c.phrase(whenOff...); ok {
+		d.plain = true
+		return q, d, true
+	}
 	d, ok := c.phrase("when can i inoculate", "when can we inoculate", "when can i noc", "when can i use", "when can we use", "when can i open", "when is", "when's", "when are", "when will", "when do",
 		"when does", "can i inoculate", "can we inoculate", "when to inoculate", "time to inoculate", "when can i knock up", "when can i start inoculating", "when do i inoculate", "when do we inoculate",
 		"can i inoculate yet", "can i use", "can we use", "when can", "when could i inoculate", "can i noc", "when should i inoculate", "can i open")
@@ -159,6 +165,13 @@ func whenCool(c cursor) (CoolYet, cursor, bool) {
 	return q, d, whole || use && named && verb != "use"
 }
 
+// whenOff are ways to ask how long the hold still takes.
+var whenOff = []string{
+	"heat off when", "when is heat off", "when's heat off", "when heat off", "when is the heat off", "when do i turn it off", "when do we turn it off", "when can i turn it off", "when do i turn off the heat",
+	"when can i turn off the heat", "when do i turn the heat off", "when can i turn the heat off", "when should i turn it off", "when to turn it off", "when does it go off", "when is it over", "when's it over",
+	"when does the hold end", "when is the hold over", "when do i switch it off", "when can i switch it off",
+}
+
 // howLong reads "how long", "how much longer for 12", "how long until cool".
 func howLong(c cursor) (CoolYet, cursor, bool) {
 	d, ok := c.phrase("how long", "how much longer", "how long still", "how long yet", "how long to go", "how long is left", "time left", "how much time left", "how long left", "how long more",
@@ -173,7 +186,7 @@ func howLong(c cursor) (CoolYet, cursor, bool) {
 	}
 	d = d.over("take", "takes", "does it", "still", "to go")
 	if e, ok := d.phrase("until", "till", "to", "til", "before"); ok {
-		e = e.over(coolThings...).over("is", "are", "they're", "it's", "i can", "we can", "can", "i", "we")
+		e = e.over(coolThings...).over("its", "is", "are", "they're", "it's", "i can", "we can", "can", "i", "we")
 		if f, ok := e.phrase(coolEnds...); ok {
 			d = f
 		}
@@ -192,8 +205,8 @@ var coolEnds = slices.Concat(coolWords, []string{"inoculate", "it's over", "the 
 
 // coolStarts are the words that such a question can begin with, beside the number
 // or cooker it asks of.
-var coolStarts = set(`is are will isn't aren't would should the our run cool cooled what's whats what any eta estimate forecast when when's can time how
-	pot cooker canner big small large little old new on of with in for number cold ready done`)
+var coolStarts = set(`is are will isn't aren't would should the our run cool cooled what's whats what any eta estimate forecast when when's can time how heat
+	pot cooker canner mine my big small large little old new on of with in for number cold ready done`)
 
 // isNumber reports whether a token can name a run or cooker.
 func isNumber(t Token) bool {

@@ -3,6 +3,7 @@ package phrase
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"ryebell/internal/kitchen"
 )
@@ -53,7 +54,7 @@ func trailingRun(c cursor, e kitchen.Entry) (Which, cursor, bool) {
 	_, off := e.(kitchen.CalledOff)
 	_, gone := e.(kitchen.RunGone)
 	if d.i == c.i && !off && !gone {
-		return Which{}, c, false
+		return knownPot(c) // "heat off small pot"
 	}
 	if run, e, ok := d.run(); ok && d.word(-1) != "at" {
 		return Which{Run: run}, e, true
@@ -74,11 +75,21 @@ func pot(c cursor) (Which, cursor, bool) {
 	if cookerNouns[c.word(0)] {
 		return Which{}, c.skip(1), true
 	}
+	if d, ok := c.phrase("mine", "my run", "my load", "my one"); ok {
+		return Which{Mine: true}, d, true
+	}
 	name, d, ok := cookerRef(c)
 	if !ok || !slices.ContainsFunc(c.s.names.Cookers, func(n string) bool { return n == name }) && !(sizes[c.word(0)] && cookerNouns[c.word(1)]) {
 		return Which{}, c, false
 	}
 	return Which{Cooker: name}, d, true
+}
+
+// knownPot reads the name of a cooker that the collective has, or "mine".
+func knownPot(c cursor) (Which, cursor, bool) {
+	w, d, ok := pot(c)
+	known := slices.ContainsFunc(c.s.names.Cookers, func(n string) bool { return strings.EqualFold(n, w.Cooker) })
+	return w, d, ok && (known || w.Mine)
 }
 
 // before prints which run is meant in front of something.
@@ -90,6 +101,8 @@ func (w Which) before(units []kitchen.UnitNo) string {
 		return fmt.Sprintf("unit %d ", units[0])
 	case w.Cooker != "":
 		return w.Cooker + " "
+	case w.Mine:
+		return "mine: "
 	}
 	return ""
 }
@@ -101,6 +114,8 @@ func (w Which) behind(joint string) string {
 		return " " + joint + w.Run.String()
 	case w.Cooker != "":
 		return " " + joint + "the " + w.Cooker
+	case w.Mine:
+		return " " + joint + "mine"
 	}
 	return ""
 }
