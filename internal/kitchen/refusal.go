@@ -174,6 +174,8 @@ type AlreadySo struct {
 	By   MemberNo
 	At   time.Time
 	Seen bool
+	// Told is when it happened as it was said this time; zero when no time was said.
+	Told time.Time
 }
 
 // Over says that a run is past that.

@@ -84,13 +84,18 @@ func (t *turn) unbook(i phrase.Unbook) (chat.Post, error) {
 	return wording.BookingReleased(b, t.now), nil
 }
 
-// listBookings says who has which cooker when.
+// listBookings says which cooker is on, and who has which when.
 func (t *turn) listBookings() (chat.Post, error) {
 	stand, err := t.bookings()
 	if err != nil {
 		return chat.Post{}, err
 	}
-	return wording.Bookings(ahead(stand, t.m.At), t.now, t.who), nil
+	open, err := t.openRuns()
+	if err != nil {
+		return chat.Post{}, err
+	}
+	open = only(open, func(r kitchen.Run) bool { return r.Stage < kitchen.StageCooling })
+	return wording.Bookings(ahead(stand, t.m.At), kitchen.Board(open, t.m.Arrived), t.arrived(), t.who), nil
 }
 
 // ahead keeps the bookings that are not over.

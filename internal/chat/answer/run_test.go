@@ -48,9 +48,9 @@ func (s *stage) stages(runs int) string {
 	return strings.Join(out, ", ")
 }
 
-// Which run is meant: a reply decides, then its name, then its cooker; then the only
-// one where it can follow, the speaker's own, the one where it comes next. Else it
-// is asked, and nothing is written.
+// Which run is meant: a reply decides, then its name, then its cooker; then their own
+// of which they have just told the same, the only one where it can follow, the speaker's
+// own, the one where it comes next. Else it is asked, and nothing is written.
 func TestWhichRun(t *testing.T) {
 	tests := []struct {
 		name     string
@@ -62,7 +62,8 @@ func TestWhichRun(t *testing.T) {
 		{"by its cooker", nil, "Ana", "big pot heat on", "heating, planned"},
 		{"a name before whose it is", nil, "Ana", "#1 heat on", "heating, planned"},
 		{"the only one where it can follow", []string{"Robin: #1 heat on"}, "Jo", "heat on", "heating, heating"},
-		{"even for whose it isn't", []string{"Ana: #2 heat on"}, "Ana", "heat on", "heating, heating"},
+		{"even for whose it isn't", []string{"Ana: #2 heat on 40 min ago"}, "Ana", "heat on", "heating, heating"},
+		{"their own, which they told just now", []string{"Ana: #2 heat on"}, "Ana", "heat on", "planned, heating"},
 		{"the speaker's own", nil, "Ana", "heat on", "planned, heating"},
 		{"asked", nil, "Jo", "heat on", "planned, planned"},
 		{"own, though it comes next in another", []string{"Robin: #1 heat on"}, "Ana", "steam", "heating, venting"},

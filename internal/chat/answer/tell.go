@@ -19,12 +19,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	follows := func(r kitchen.Run) bool {
-		return t.follows(r, i.Entries[0], t.began(i.Entries[0], at)) == nil && !relights(r, i.Entries[0])
-	}
 	run, burns, err := t.whichBurns(i, ctx)
 	if err == nil && !burns {
-		run, err = t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, i.Entries[0]) })
+		run, err = t.whichTold(i, ctx, at)
 	}
 	if errors.As(err, new(nothingOn)) && beginsRun(i.Entries[0]) && ctx.plan != nil {
 		if err := t.ahead(i.When, at, t.m.At); err != nil {
@@ -54,7 +51,44 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if post, asked := t.longBefore(i, run, at); asked {
 		return post, nil
 	}
-	return t.tellOf(run, i.Entries, at)
+	post, err := t.tellOf(run, i.Entries, at)
+	var so kitchen.AlreadySo
+	if i.When != nil && errors.As(err, &so) {
+		so.Told = at
+		return post, so
+	}
+	return post, err
+}
+
+// toldTwice is how long ago somebody told what they tell now, for it to be said again.
+const toldTwice = 10 * time.Minute
+
+// whichTold is the run that something is told of. What its cook says again is of their
+// run, and not of another's where it would come next.
+func (t *turn) whichTold(i phrase.Tell, ctx scene, at time.Time) (kitchen.Run, error) {
+	e := i.Entries[0]
+	follows := func(r kitchen.Run) bool {
+		return t.follows(r, e, t.began(e, at)) == nil && !relights(r, e)
+	}
+	open, err := t.openRuns()
+	if own := only(open, t.isOwn); err == nil && i.Which == (phrase.Which{}) && ctx.run == 0 && len(only(own, follows)) == 0 {
+		if again := only(own, func(r kitchen.Run) bool { return t.saysAgain(r, e, at) }); len(again) == 1 {
+			return again[0], nil
+		}
+	}
+	return t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, e) })
+}
+
+// saysAgain reports whether the speaker told an entry of a run just now, or it is what
+// the gauge of a run at pressure shows.
+func (t *turn) saysAgain(r kitchen.Run, e kitchen.RunEntry, at time.Time) bool {
+	meant := r.AsMeant(e, at)
+	err := t.follows(r, meant, at)
+	var so kitchen.AlreadySo
+	if errors.As(err, &so) {
+		return so.Seen && so.By == t.member.No && t.m.At.Sub(so.At).Abs() <= toldTwice
+	}
+	return err == nil && is[kitchen.GaugeRead](meant) && !is[kitchen.GaugeRead](e)
 }
 
 // stillRising reports whether "at 12" may only say how far a run has come up: that

@@ -32,9 +32,13 @@ func BookingMoved(b, was kitchen.Booking, now time.Time) chat.Post {
 // maxBookings is how many bookings a list shows.
 const maxBookings = 6
 
-// Bookings lists who has which cooker when, the earliest first.
-func Bookings(all []kitchen.Booking, now time.Time, who func(kitchen.MemberNo) string) chat.Post {
+// Bookings lists who has which cooker when, the earliest first, behind the runs that are
+// in one now.
+func Bookings(all []kitchen.Booking, on []kitchen.Row, now time.Time, who func(kitchen.MemberNo) string) chat.Post {
 	var s sheet
+	for _, r := range on {
+		s.add(must, boardRow(r, now, who))
+	}
 	shown := 0
 	for _, b := range all {
 		if !b.To.After(now) {
@@ -45,7 +49,9 @@ func Bookings(all []kitchen.Booking, now time.Time, who func(kitchen.MemberNo) s
 		}
 	}
 	if shown == 0 {
-		return lines("Nothing is booked.", "Next: book it, like `big pot saturday 10-14`")
+		s.add(must, say("Nothing is booked."))
+		s.then(say("Next: book it, like `big pot saturday 10-14`"))
+		return s.post(chat.Answer)
 	}
 	if shown > maxBookings {
 		s.add(must, say("And "+whole(float64(shown-maxBookings))+" later."))

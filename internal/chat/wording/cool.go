@@ -47,8 +47,8 @@ func CoolYet(v CoolView) chat.Post {
 		s.add(must, say("**"+no+"** was called off."))
 	case kitchen.StagePlanned, kitchen.StagePreparing, kitchen.StageHeating, kitchen.StageVenting, kitchen.StageRising,
 		kitchen.StageAtPressure, kitchen.StagePressureLost, kitchen.StageFalling:
-		s.add(must, say("**Not yet: "+no+" is "+stageWord(v.Run.Stage)+".** It cools from zero pressure on."))
 		s.add(must, run.state())
+		s.add(must, say("It cools from zero pressure on."))
 	}
 	return s.post(chat.Answer)
 }

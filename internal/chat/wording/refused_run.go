@@ -69,7 +69,17 @@ func alreadySo(r kitchen.AlreadySo, a Asked) chat.Post {
 	if kindSaid(r.Said) != kindWord(r.Said) {
 		return theirs(why)
 	}
+	if other := r.Told.In(a.Now.Location()); otherTime(r, a.Now) {
+		return with(theirs(why, say("Next: "+clock(a.Now, other)+" instead? Tap it.")),
+			runTap(r.Run, "It was "+other.Format("15:04"), kindSaid(r.Said)+" was "+other.Format("15:04")))
+	}
 	return theirs(why, say("Another time? `"+kindSaid(r.Said)+" was "+r.At.Add(-fewMinutes).In(a.Now.Location()).Format("15:04")+"`"))
+}
+
+// otherTime reports whether what was said twice was said with another time of its own.
+func otherTime(r kitchen.AlreadySo, now time.Time) bool {
+	off := r.Told.Sub(r.At).Abs()
+	return !r.Told.IsZero() && off >= time.Minute && now.Sub(r.Told) < 24*time.Hour
 }
 
 // past says that the run is beyond what was said.

@@ -136,7 +136,7 @@ func TestBesideTheRunReads(t *testing.T) {
 		"The big pot, Wed 09:45 to 13:45: yours,",
 		"Mika.",
 		"[Undo] [Bookings]")
-	reads(t, Bookings([]kitchen.Booking{booking}, d.now, name),
+	reads(t, Bookings([]kitchen.Booking{booking}, nil, d.now, name),
 		"Wed 09:45 to 13:45 big pot, Mika",
 		"Next: give one up with release my",
 		"booking.")
