@@ -47,7 +47,7 @@ func (t *turn) undoable(ctx scene) (turn store.InboxID, by string, err error) {
 		if slices.ContainsFunc(entries, counts) {
 			return turn.ID, "", nil
 		}
-		if turn.Kind == planKind && turn.ID != t.owner && t.m.At.Sub(turn.At) <= questionLasts {
+		if len(entries) == 0 && turn.Kind == planKind && turn.ID != t.owner && t.m.At.Sub(turn.At) <= questionLasts {
 			return 0, "", nil
 		}
 	}
