@@ -128,6 +128,9 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if len(views) == 0 {
 		return nil
 	}
+	for _, r := range batch {
+		p.homes = append(p.homes, store.RoomID(r.Room))
+	}
 	widest := slices.MaxFunc(batch, func(a, b store.PingRow) int { return cmp.Compare(a.Kind.Reach(), b.Kind.Reach()) })
 	return p.send(widest, views)
 }
@@ -140,6 +143,8 @@ type pinging struct {
 	now      time.Time // in the kitchen's zone
 	// late is how late the first of each chain comes that is said now.
 	late map[string]time.Duration
+	// homes are the rooms of the runs that the post speaks of.
+	homes []store.RoomID
 }
 
 // batch is the row with those that can be said in the same post, the loudest
@@ -186,14 +191,15 @@ func askingEverybody(row store.PingRow, due []store.PingRow, now time.Time) []st
 	if !own {
 		return nil
 	}
-	return slices.DeleteFunc(asking, func(d store.PingRow) bool { return d.Collective != row.Collective || d.Room != row.Room })
+	return slices.DeleteFunc(asking, func(d store.PingRow) bool { return d.Collective != row.Collective })
 }
 
 // together reports whether two pings can be one post: to the same person in the
-// same room, or about one hot run, where who is asked last is everybody. What is said
+// same room, to everybody, or about one hot run, where who is asked last is everybody. What is said
 // of the shelf stands alone, and so does a digest.
 func together(a, b store.PingRow) bool {
-	if a.Collective != b.Collective || a.Room != b.Room || a.Kind.OfShelf() != b.Kind.OfShelf() || b.Kind == kitchen.WeeklyDigest {
+	everybody := a.Kind == kitchen.WhoIsThere && b.Kind == kitchen.WhoIsThere
+	if a.Collective != b.Collective || a.Room != b.Room && !everybody || a.Kind.OfShelf() != b.Kind.OfShelf() || b.Kind == kitchen.WeeklyDigest {
 		return false
 	}
 	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing && a.About == b.About
@@ -319,7 +325,7 @@ func (p pinging) rooms(row store.PingRow) ([]store.RoomID, error) {
 		}
 		var open []store.RoomID
 		for _, r := range all {
-			if r.Closed.IsZero() && (r.Kind != store.PrivateRoom || r.ID == store.RoomID(row.Room)) {
+			if r.Closed.IsZero() && (r.Kind != store.PrivateRoom || slices.Contains(p.homes, r.ID)) {
 				open = append(open, r.ID) // a run begun in private is heard of there as well
 			}
 		}
