@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
@@ -11,7 +12,7 @@ import (
 
 // noHeat writes that the runs at pressure in a cooker lost it as the gas or the
 // stove failed: the hold doesn't count on. It gives back the run to speak of.
-func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, error) {
+func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run, at time.Time) (kitchen.Run, error) {
 	open, err := t.openRuns()
 	if err != nil || !e.Part.Heats() {
 		return told, err
@@ -23,10 +24,11 @@ func (t *turn) noHeat(e kitchen.GearFailed, told kitchen.Run) (kitchen.Run, erro
 		if told.No == 0 || !sameCooker(told.Cooker, e.Cooker) || r.No == e.Run {
 			told = r
 		}
-		if r.Stage != kitchen.StageAtPressure {
+		lost := t.after(r, kitchen.PressureLost{}, at)
+		if r.Stage != kitchen.StageAtPressure || t.follows(r, kitchen.PressureLost{}, lost) != nil {
 			continue
 		}
-		if _, err := t.append(r.No.Subject(), kitchen.PressureLost{}, t.after(r, kitchen.PressureLost{}, t.m.At), t.text); err != nil {
+		if _, err := t.append(r.No.Subject(), kitchen.PressureLost{}, lost, t.text); err != nil {
 			return told, err
 		}
 		if told.No == r.No {

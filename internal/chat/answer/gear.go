@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"time"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
@@ -42,14 +44,18 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	view := wording.GearView{Now: t.arrived()}
+	at, err := t.failedAt(i, run)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.GearView{At: at.In(t.now.Location()), Now: t.arrived()}
 	switch e := i.Entry.(type) {
 	case kitchen.GearFailed:
 		if e.Cooker == "" {
 			e.Cooker, e.Run = cooker, run.No
 		}
 		view.Entry = e
-		if run, err = t.noHeat(e, run); err != nil {
+		if run, err = t.noHeat(e, run, at); err != nil {
 			return chat.Post{}, err
 		}
 	case kitchen.GearChecked:
@@ -63,10 +69,22 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 	if run.No != 0 {
 		view.Run = &run
 	}
-	if err := t.write(kitchen.GearSubject, view.Entry, t.text); err != nil {
+	if err := t.writeAt(kitchen.GearSubject, view.Entry, at); err != nil {
 		return chat.Post{}, err
 	}
 	return wording.GearTold(view), nil
+}
+
+// failedAt is when a part failed, never ahead.
+func (t *turn) failedAt(i phrase.GearTold, run kitchen.Run) (time.Time, error) {
+	at, err := t.past(i.When)
+	if err == nil && at.After(t.m.At) {
+		err = kitchen.InFuture{At: at, Told: t.m.At}
+	}
+	if err == nil && run.No != 0 {
+		err = t.ahead(i.When, at, run.PutOn())
+	}
+	return at, err
 }
 
 // gearOf is the cooker that gear is told of when none is named, and the run that

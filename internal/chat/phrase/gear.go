@@ -13,6 +13,7 @@ var gearGrammar = grammar{
 	examples: []string{
 		"gasket leaked",
 		"gas ran out",
+		"gas ran out 10 min ago",
 		"checked the gauge",
 		"gasket vent gas ok",
 		"new gasket",
@@ -32,6 +33,9 @@ func (g GearTold) String() string {
 				s = f.words[0]
 				break
 			}
+		}
+		if g.When != nil {
+			s += " " + g.When.String()
 		}
 		return gearOf(e.Cooker, e.Run) + s
 	case kitchen.GearChecked:
@@ -154,8 +158,14 @@ func matchGear(c cursor) (Intent, cursor, bool) {
 		if e, ok := d.phrase(f.words...); ok && !d.ofJar() {
 			e = e.over("again", "a bit", "a little", "badly", "now", "sorry", "mid run", "somewhat")
 			w, e = inWhich(w, e)
+			told := GearTold{}
+			if m, f, ok := e.when(); ok {
+				told.When, e = &m, f
+				w, e = inWhich(w, e)
+			}
 			e.plain = true
-			return GearTold{kitchen.GearFailed{Cooker: w.Cooker, Part: f.part, Run: w.Run}}, e, true
+			told.Entry = kitchen.GearFailed{Cooker: w.Cooker, Part: f.part, Run: w.Run}
+			return told, e, true
 		}
 	}
 	parts, e, ok := checked(d)
@@ -164,7 +174,7 @@ func matchGear(c cursor) (Intent, cursor, bool) {
 	}
 	w, e = inWhich(w, e)
 	e.plain = true
-	return GearTold{kitchen.GearChecked{Cooker: w.Cooker, Parts: parts}}, e, true
+	return GearTold{Entry: kitchen.GearChecked{Cooker: w.Cooker, Parts: parts}}, e, true
 }
 
 // ofJar reports whether a lid or seal at hand is a jar's: "1 lid leaked", "a seal

@@ -85,8 +85,12 @@ type Unbook struct{ When *Moment }
 // Bookings asks who has which cooker when.
 type Bookings struct{}
 
-// GearTold says that a part of a cooker failed or was looked at.
-type GearTold struct{ Entry kitchen.GearEntry }
+// GearTold says that a part of a cooker failed or was looked at. When is when it
+// failed, nil where that wasn't said.
+type GearTold struct {
+	Entry kitchen.GearEntry
+	When  *Moment
+}
 
 // Quiet sets the speaker's or, with Everybody, the collective's quiet hours.
 type Quiet struct {

@@ -114,7 +114,10 @@ func anyOfCookDay(t *rapid.T) Intent {
 	case 5:
 		return Unbook{When: pick(t, "when", nil, &Moment{Day: Day{Said: true, HasWeekday: true, Weekday: time.Saturday}}, &Moment{Day: Day{Said: true, Shift: 1}})}
 	case 6:
-		return GearTold{pick[kitchen.GearEntry](t, "gear", kitchen.GearFailed{Cooker: cooker, Part: kitchen.Gasket}, kitchen.GearFailed{Run: 12, Part: kitchen.Gas}, kitchen.GearFailed{Part: kitchen.Stove}, kitchen.GearFailed{Part: kitchen.Valve},
+		if rapid.Bool().Draw(t, "late") {
+			return GearTold{Entry: kitchen.GearFailed{Cooker: cooker, Part: kitchen.Gas}, When: anyTime(t)}
+		}
+		return GearTold{Entry: pick[kitchen.GearEntry](t, "gear", kitchen.GearFailed{Cooker: cooker, Part: kitchen.Gasket}, kitchen.GearFailed{Run: 12, Part: kitchen.Gas}, kitchen.GearFailed{Part: kitchen.Stove}, kitchen.GearFailed{Part: kitchen.Valve},
 			kitchen.GearFailed{Part: kitchen.Vent}, kitchen.GearFailed{Cooker: cooker, Part: kitchen.Gauge}, kitchen.GearChecked{Cooker: cooker, Parts: []kitchen.Part{kitchen.Gauge}},
 			kitchen.GearChecked{Cooker: cooker, Parts: []kitchen.Part{kitchen.Gasket, kitchen.Vent, kitchen.Gas}})}
 	case 7:

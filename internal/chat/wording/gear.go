@@ -15,8 +15,8 @@ type GearView struct {
 	Run *kitchen.Run
 	// After is the kitchen with what was told.
 	After kitchen.Settings
-	// Now is in the kitchen's zone.
-	Now time.Time
+	// At is when it happened, zero for now; Now is in the kitchen's zone.
+	At, Now time.Time
 }
 
 // GearTold says what a word about a cooker's part changes.
@@ -28,7 +28,7 @@ func GearTold(v GearView) chat.Post {
 			v.over(&s, e)
 			break
 		}
-		s.add(must, say("**"+failedWord(e.Part)+"** in {}: written down. I ask for it before the next cook.", cookerOf(e.Cooker)))
+		s.add(must, say("**"+failedWord(e.Part)+"** in {}"+v.late()+": written down. I ask for it before the next cook.", cookerOf(e.Cooker)))
 		v.failed(&s, e)
 	case kitchen.GearChecked:
 		var parts []string
@@ -48,6 +48,14 @@ func GearTold(v GearView) chat.Post {
 		s.then(nil, tap("Undo", "undo"))
 	}
 	return s.post(chat.Answer)
+}
+
+// late is when it failed, where that was told later.
+func (v GearView) late() string {
+	if v.At.IsZero() || v.Now.Sub(v.At) < time.Minute {
+		return ""
+	}
+	return ", " + near(v.Now, v.At)
 }
 
 func failedWord(p kitchen.Part) string {
