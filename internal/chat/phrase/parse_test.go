@@ -220,6 +220,8 @@ func TestComplete(t *testing.T) {
 		{"4 jars + 3 bags 5lb agar", "quart lc", "4 quart jars lc + 3 bags 5lb agar"},
 		{"big pot holds 16 quarts", "pot volume, max 15 psi", "big pot pot volume 16 quarts, max 15 psi"},
 		{"room is 3 degrees", "20C", "room 20C"},
+		{"#12 is 60", "F", "#12 60F"},
+		{"#12 is 60", "140F", "#12 140F"},
 		{"2 kg rye at 45%", "50% moisture", "2 kg rye at 50% moisture"},
 		{"2 kg rye at 45%", "no, moisture, agar", "2 kg rye agar at 45% moisture"},
 		{"room is 110 degrees", "f please", "room 110F"},

@@ -161,7 +161,10 @@ type scaleAsk struct {
 func (t telling) question(in Tell) *asking {
 	open, n := t.open, t.ask.n
 	return &asking{gap: WhichScale, about: t.ask.about, options: []string{"°F", "°C"}, fill: func(reply cursor) (string, cursor, bool) {
-		r := in.Entries[open].(kitchen.TempRead)
+		r, n := in.Entries[open].(kitchen.TempRead), n
+		if q, ok := reply.token().(Quantity); ok {
+			n = q.Number // the figure was a slip: "140F"
+		}
 		scale, ok := scaleSaid(reply)
 		switch scale {
 		case 'f':

@@ -68,7 +68,7 @@ func (v RunView) state() chat.Para {
 	case kitchen.StageFalling:
 		return say("Leave **" + no + "** shut until zero, about **" + v.clock(round10(until)) + "**, a usual time.")
 	case kitchen.StageCooling:
-		if _, now := v.Told.(kitchen.TempRead); now && v.WasAt.IsZero() {
+		if _, now := v.Told.(kitchen.TempRead); now && v.Was != nil && v.WasAt.IsZero() {
 			return nil // the head says it
 		}
 		return v.coolState()
