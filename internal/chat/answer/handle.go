@@ -63,7 +63,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Correct:
 		return t.correct(i, ctx)
 	case phrase.Choose:
-		return t.askAgain(ctx), nil
+		return t.askAgain(ctx)
 	case phrase.Greet:
 		return wording.Greeting(), nil
 	case phrase.Thanks:

@@ -280,13 +280,13 @@ func (t *turn) ask(next phrase.Plan, ctx scene) (chat.Post, error) {
 }
 
 // askAgain repeats the question that an answer didn't fit.
-func (t *turn) askAgain(ctx scene) chat.Post {
+func (t *turn) askAgain(ctx scene) (chat.Post, error) {
 	first := phrase.Parse(ctx.asked, t.names)
 	if first.Ask == nil {
-		return wording.NotUnderstood()
+		return t.notUnderstood()
 	}
 	t.kind, t.asked = askedKind, ctx.asked
-	return wording.Ask(*first.Ask)
+	return wording.Ask(*first.Ask), nil
 }
 
 // mendRun mends the order of a run that the plan talked about was put on as: the

@@ -280,6 +280,16 @@ func (t *turn) meet() error {
 	return err
 }
 
+// notUnderstood says what works: beside a run that is on and the speaker's, its next step.
+func (t *turn) notUnderstood() (chat.Post, error) {
+	open, err := t.openRuns()
+	own := only(open, func(r kitchen.Run) bool { return t.isOwn(r) && r.Stage < kitchen.StageCooling })
+	if err != nil || len(own) != 1 {
+		return wording.NotUnderstood(), err
+	}
+	return wording.NotUnderstoodOf(own[0], t.arrived()), nil
+}
+
 // answer makes the post for what was understood.
 func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 	switch {
@@ -294,7 +304,7 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 		return wording.Near(*p.Near), nil
 	case len(p.Intents) == 0:
 		t.kind = nearKind
-		return wording.NotUnderstood(), nil
+		return t.notUnderstood()
 	}
 	var post chat.Post
 	for i, intent := range p.Intents {

@@ -1,8 +1,11 @@
 package wording
 
 import (
+	"time"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
+	"ryebell/internal/kitchen"
 )
 
 // Ask puts the one short question that settles a text.
@@ -89,6 +92,27 @@ func either(a, b string) string {
 // at all.
 func NotUnderstood() chat.Post {
 	return with(lines("I didn't get that. These work:", "`3 bags 5lb agar`", "`4 quart jars rye LC`", "`we're at 1600 m`"), tap("Help", "help"))
+}
+
+// NotUnderstoodOf is for such a text from who has a run on: how it stands, and its next
+// step to tap.
+func NotUnderstoodOf(r kitchen.Run, now time.Time) chat.Post {
+	v := RunView{Run: r, Now: now}
+	var s sheet
+	s.add(must, say("**I didn't get that.** Nothing was written."))
+	s.add(must, v.state())
+	var next []chat.Button
+	for _, c := range r.Next() {
+		b, ok := v.choice(c)
+		if !ok && c.Kind != kitchen.KindCalledOff && kindSaid(c.Kind) == kindWord(c.Kind) {
+			b, ok = v.button(capital(kindWord(c.Kind)), kindSaid(c.Kind)), true
+		}
+		if ok && len(next) < 2 {
+			next = append(next, b)
+		}
+	}
+	s.then(say("Next: tap what you saw, or ask `what now`"), append(next, tap("Help", "help cook"))...)
+	return s.post(chat.Answer)
 }
 
 // Deaf tells somebody in private, or in a room without a book, what to do.
