@@ -8,6 +8,7 @@ import (
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
 	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
 )
 
 // noHeat writes that the runs at pressure in a cooker lost it as the gas or the
@@ -102,4 +103,42 @@ func (t *turn) litAgain(i phrase.Tell, run kitchen.Run) (chat.Post, bool, error)
 	}
 	t.kind, t.about = tellKind, run.No.Subject()
 	return wording.LitAgain(wording.RunView{Run: run, Was: &run, At: t.now, Now: t.arrived(), Who: t.who}), true, nil
+}
+
+// stillBurns takes back the heat off of a run that somebody sees to be still on,
+// whoever told it: else nothing would watch its flame. False where no run is told to
+// be off, and the words only answer a ping.
+func (t *turn) stillBurns(i phrase.AnswerPing, ctx scene) (chat.Post, bool, error) {
+	off := func(r kitchen.Run) bool {
+		s, told := r.LastStep(kitchen.KindHeatOff)
+		return r.Stage == kitchen.StageFalling && told && s.Seen
+	}
+	run, err := t.which(i.Which, ctx, off)
+	if post, ok := t.unsettled(err); ok {
+		return post, !errors.As(err, new(nothingOn)), nil
+	}
+	if err != nil || !off(run) {
+		return chat.Post{}, false, err
+	}
+	var struck []store.Logged
+	for off(run) && err == nil {
+		s, _ := run.LastStep(kitchen.KindHeatOff)
+		var e store.Logged
+		if e, err = t.book.Entry(s.No); err == nil {
+			err = t.strikeOne(e)
+		}
+		if err == nil {
+			struck = append(struck, e)
+			run, err = t.theRun(run.No)
+		}
+	}
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	by := ""
+	if struck[0].By != t.member.No {
+		by = t.who(struck[0].By)
+	}
+	post, err := t.tellUndone(struck[:1], by)
+	return post, true, err
 }

@@ -14,6 +14,11 @@ import (
 // answerPing answers the ping that was tapped or replied to, else the newest one
 // of a run that the speaker watches.
 func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
+	if i.Burning {
+		if post, ok, err := t.stillBurns(i, ctx); ok || err != nil {
+			return post, err
+		}
+	}
 	key := ctx.ping
 	if key == "" {
 		return t.withoutPing(i, ctx)

@@ -49,8 +49,13 @@ type HandOver struct {
 }
 
 // AnswerPing answers a ping in words that only it gives a meaning to: "not yet",
-// "done", "I've got it", "seen", "still at 15 psi".
-type AnswerPing struct{ How kitchen.Answered }
+// "done", "I've got it", "seen", "still at 15 psi". Burning is set for "the flame is
+// still on", which gainsays a heat off; Which is then the run that was named.
+type AnswerPing struct {
+	How     kitchen.Answered
+	Burning bool
+	Which   Which
+}
 
 // CoolYet asks whether or when a run is cool; By is set for "cool by 8?", For for
 // "cool enough for enoki".

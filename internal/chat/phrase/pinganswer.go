@@ -4,7 +4,7 @@ import "ryebell/internal/kitchen"
 
 var answerPingGrammar = grammar{
 	kind:     KindAnswerPing,
-	examples: []string{"not yet", "done", "seen", "i've got it", "still at 15 psi"},
+	examples: []string{"not yet", "done", "seen", "i've got it", "still at 15 psi", "the flame is still on"},
 	match:    matchAnswerPing,
 }
 
@@ -50,8 +50,31 @@ var pingAnswers = [...]struct {
 	{kitchen.AnswerSeen, []string{"seen", "seen it", "i saw", "saw it", "noted", "i see", "👍", "i see it", "i've seen it", "ack"}},
 }
 
+// burning says that a flame is not off.
+var burning = []string{
+	"flame is still on", "heat is still on", "stove is still on", "burner is still on", "gas is still on", "flame's still on", "heat's still on", "flame still on", "heat still on",
+	"flame is not off", "heat is not off", "stove is not off", "flame isn't off", "heat isn't off", "stove isn't off", "burner isn't off", "flame's not off", "heat's not off", "flame not off", "heat not off",
+	"flame still burns", "flame is still burning", "still burning", "heat was not off", "heat wasn't off", "flame wasn't off",
+}
+
+// stillBurns reads that the flame of a run is on against what was told.
+func stillBurns(c cursor) (Intent, cursor, bool) {
+	w, _, d := leadingRun(c.over("no", "sorry", "hey", "but", "wait"))
+	d, _ = d.mark(":,-")
+	d, ok := d.over("no", "the", "its").phrase(burning...)
+	if !ok {
+		return nil, c, false
+	}
+	d = d.over("here", "guys", "all", "though")
+	w, d = inWhich(w, d)
+	return AnswerPing{How: kitchen.AnswerNotYet, Burning: true, Which: w}, d, d.ends()
+}
+
 // String prints the answer so that it parses back.
 func (a AnswerPing) String() string {
+	if a.Burning {
+		return a.Which.before(nil) + burning[0]
+	}
 	for _, p := range pingAnswers {
 		if p.how == a.How {
 			return p.words[0]
@@ -61,17 +84,21 @@ func (a AnswerPing) String() string {
 }
 
 func matchAnswerPing(c cursor) (Intent, cursor, bool) {
+	if i, d, ok := stillBurns(c); ok {
+		d.plain = true
+		return i, d, true
+	}
 	if d, ok := c.over("it's", "its").phrase("still at", "still", "still shows", "still showing", "still up at"); ok {
 		if p, e, ok := gauge(d.over("about", "around")); ok && p > 0 && e.near == nil {
 			e.plain = true
-			return AnswerPing{kitchen.AnswerNotYet}, e, true
+			return AnswerPing{How: kitchen.AnswerNotYet}, e, true
 		}
 	}
 	var best AnswerPing
 	end := c
 	for _, p := range pingAnswers {
 		if d, ok := c.phrase(p.words...); ok && d.i > end.i {
-			best, end = AnswerPing{p.how}, d
+			best, end = AnswerPing{How: p.how}, d
 		}
 	}
 	if !end.parted().done() && end.i > c.i {
