@@ -212,6 +212,11 @@ func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
 		Alarm: onFive(zero.At.Add(f.By(fourOfFive))), Surely: onFive(zero.At.Add(f.By(nearlySure))), Limit: q.Limit, Room: f.Room(), RoomTold: o.kitchen.Room != nil,
 		Prior: o.prior, Scale: f.Scale(), Boiling: f.Boiling(), forecast: f,
 	}
+	if c.Never() {
+		// Nobody is told to wait for what may not be: it is looked at twice a day.
+		c.Alarm = onFive(r.Newest.Add(measureDaily))
+		c.Surely = c.Alarm
+	}
 	for _, odd := range f.Odd() {
 		c.Odd = append(c.Odd, OddReading{Reading: readings[odd.Index], Why: odd.Why, Fahrenheit: odd.Fahrenheit, Lo: odd.Lo, Hi: odd.Hi})
 	}
@@ -223,6 +228,9 @@ const (
 	fourOfFive unit.Fraction = 0.8
 	nearlySure unit.Fraction = 0.95
 )
+
+// measureDaily is when a load is measured again that may not get cool.
+const measureDaily = 12 * time.Hour
 
 // onFive is the next time that a clock shows in full five minutes: a forecast knows
 // no better.

@@ -181,48 +181,6 @@ func TestCalibration(t *testing.T) {
 	}
 }
 
-// TestSettled: a cook who reads the skin, or between two containers, every hour from
-// the ping on hears "cool" too early in at most one of a hundred.
-func TestSettled(t *testing.T) {
-	containers := coolingtest.Containers()
-	rng := rand.New(rand.NewPCG(5, 20261125))
-	var told, wrong int
-	var waited []float64
-	for i := range *simulated / 5 {
-		one := draw(t, rng, containers[i%len(containers)])
-		q := one.question
-		if q.Lifted == nil {
-			continue
-		}
-		q.Readings = nil
-		at := max(forecast(t, q).By(0.8), *q.Lifted+20*time.Minute)
-		for range 30 {
-			r := cooling.Reading{After: at, Temp: one.curve.ReadSkin(at, rng), Place: cooling.Skin}
-			if q.Spacing == cooling.Close && i%2 == 0 {
-				r = cooling.Reading{After: at, Temp: one.curve.ReadBetween(at, rng), Place: cooling.Between}
-			}
-			q.Readings = append(q.Readings, r)
-			if !forecast(t, q).Settled(at) {
-				at += time.Hour
-				continue
-			}
-			told++
-			waited = append(waited, (at - one.took).Hours())
-			if at < one.took {
-				wrong++
-			}
-			break
-		}
-	}
-	t.Logf("told cool: %d, too early %d; %.1f h after the core was (median)", told, wrong, median(waited))
-	if told < *simulated/5*3/4 {
-		t.Errorf("only %d were ever told", told)
-	}
-	if share := float64(wrong) / float64(told); share > 0.01 {
-		t.Errorf("%d of %d were told too early: %.1f %%", wrong, told, 100*share)
-	}
-}
-
 // TestSlowKitchens: kitchens whose bags hold 40 % more heat. The table shows how the
 // ranges narrow over ten runs, of which each had two readings; from the fifth on
 // they hold, and are narrower than the first.

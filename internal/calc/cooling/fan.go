@@ -9,11 +9,11 @@ import (
 // How many kitchens are weighed: time scales, of which only some get a curve of
 // their own, times the ways of the fan, times rooms, times ways to hold a probe.
 const (
-	scales    = 49
-	knots     = 5
+	scales    = 61
+	knots     = 7
 	rooms     = 7
 	holds     = 5
-	farScale  = 3.  // standard deviations of the prior
+	farScale  = 4.5 // standard deviations of the prior
 	farRoom   = 2.4 // of the room's
 	farHold   = 2.
 	starPoint = 1.7320508075688772 // √3: three points of a star are exact to the third moment
@@ -138,7 +138,7 @@ func (f *fan) warmest() float64 { return f.rooms[len(f.rooms)-1].at + f.strip/2 
 
 // each visits all time scales and ways.
 func (f *fan) each(visit func(hypothesis)) {
-	for i, s := range normal(scales, farScale) {
+	for i, s := range heavy(scales, farScale) {
 		at := float64(i) * (knots - 1) / (scales - 1)
 		if len(f.curves) == 1 {
 			at = 0

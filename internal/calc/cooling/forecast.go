@@ -14,7 +14,6 @@ type Forecast struct {
 	fan      fan
 	odd      []Odd
 	floor    floor
-	last     unit.Celsius // the last reading that counts
 	weights  []float64
 	arrival  spread // of ln seconds until the core is at the limit
 }
@@ -51,7 +50,6 @@ func New(q Question) (*Forecast, error) {
 	used := f.sort(q.Readings)
 	if n := len(used); n > 0 {
 		last := used[n-1]
-		f.last = last.Temp
 		f.floor = newFloor(last.After.Seconds(), float64(last.Temp.Minus(q.Room.Mid)/boiling.Minus(q.Room.Mid)))
 	} else {
 		f.floor = newFloor(0, 0)
@@ -88,20 +86,6 @@ func (f *Forecast) Chance(after time.Duration) unit.Fraction {
 		return 0
 	}
 	return unit.Fraction(f.arrival.below(math.Log(after.Seconds())))
-}
-
-// settledChance is so high because a question that is asked every hour has many
-// chances to be answered too early, and because of what the tails of a model are
-// worth. In simulated kitchens the core is still over the limit in fewer than one of
-// a hundred that are settled, by about a kelvin.
-const settledChance = 0.9985
-
-// Settled reports whether the container may be called cool at a time: the last
-// reading that counts is at or under the limit, and the core hardly can't be. That
-// two readings of the skin lie at the limit isn't enough: of simulated containers
-// that show them, 8 in 100 are warmer inside.
-func (f *Forecast) Settled(after time.Duration) bool {
-	return f.floor.since > 0 && f.last <= f.question.Limit && f.Chance(after) >= settledChance
 }
 
 // At is how warm a place is, was or will be. What the readings themselves show is

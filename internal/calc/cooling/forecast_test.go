@@ -241,32 +241,6 @@ func TestRefuses(t *testing.T) {
 	}
 }
 
-// TestSettledNeedsAReading: time alone never settles it, nor does a reading over the
-// limit, nor one just now at the limit; a night of cold readings does.
-func TestSettledNeedsAReading(t *testing.T) {
-	const late = 60 * time.Hour
-	q := cooling.Question{Body: jar(t, 1), Room: cooling.ToldRoom(20), Lifted: after(0), Limit: 27}
-	if forecast(t, q).Settled(late) {
-		t.Error("without a reading")
-	}
-	for _, c := range []struct {
-		name string
-		r    cooling.Reading
-		at   time.Duration
-		want bool
-	}{
-		{"over the limit", cooling.Reading{After: 5 * time.Hour, Temp: 28, Place: cooling.Skin}, late, false},
-		{"at the limit just now", cooling.Reading{After: 5 * time.Hour, Temp: 27, Place: cooling.Skin}, 5 * time.Hour, false},
-		{"cold in the morning", cooling.Reading{After: 16 * time.Hour, Temp: 20, Place: cooling.Skin}, 16 * time.Hour, true},
-	} {
-		asked := q
-		asked.Readings = []cooling.Reading{c.r}
-		if got := forecast(t, asked).Settled(c.at); got != c.want {
-			t.Errorf("%s: %v, chance %v", c.name, got, forecast(t, asked).Chance(c.at))
-		}
-	}
-}
-
 // TestBetweenKnots: a kitchen whose curve is read between two that were drawn is as
 // one that is drawn: forecasts by a prior of a hundredth and of the usual width agree
 // on how warm the usual kitchen is.

@@ -85,9 +85,9 @@ func coolAbout(no kitchen.RunNo, c kitchen.Cooling, known bool, now time.Time) c
 	case !known:
 		return say(what + " cooling.** Nobody saw when it came to zero, so I can't say how long. Say it, like `zero was at 17:10`")
 	case !c.Likely.Before(c.Zero.Add(cooling.Horizon)):
-		return say(what + " may not get to " + celsius(c.Limit) + "** in a room that may be " + celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + ".")
+		return say(what + " may not get to " + celsius(c.Limit) + "**: the room may be " + warmRoom(c))
 	case c.Never():
-		return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, or much later: the room may be " + celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + ". Say it, like `room 21C`")
+		return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, or much later: the room may be " + warmRoom(c))
 	case !c.To.After(now):
 		return say(what + " should be cool inside by now**, since about " + near(now, round10(c.Likely)) + ". Measure it to be sure.")
 	}
@@ -101,6 +101,15 @@ func coolAbout(no kitchen.RunNo, c kitchen.Cooling, known bool, now time.Time) c
 	return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, between " + from + " and " + until(now, round10(c.From), round10(c.To)) + ".")
 }
 
+// warmRoom is how warm the room may be, and how to say it where nobody did.
+func warmRoom(c kitchen.Cooling) string {
+	text := celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + "."
+	if !c.RoomTold {
+		text += " Say it, like `room 21C`"
+	}
+	return text
+}
+
 // nextReading is when to measure one: when four of five such loads are cool.
 func nextReading(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) chat.Para {
 	like := " Like `" + r.No.String() + " 26C`"
@@ -109,6 +118,9 @@ func nextReading(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) ch
 	}
 	if !known || !c.Alarm.After(now) {
 		return say("Next: measure one now, between two of them." + like)
+	}
+	if c.Never() {
+		return say("Next: measure one again " + near(now, c.Alarm) + "." + asked(r, now, c.Alarm))
 	}
 	return say("Next: measure one " + near(now, c.Alarm) + ": 4 of 5 are cool by then." + asked(r, now, c.Alarm))
 }
