@@ -87,9 +87,22 @@ func (t *turn) setRole(no kitchen.MemberNo, role kitchen.Role) error {
 	return t.write(membersSubject, kitchen.RoleGiven{Member: no, Role: role}, "")
 }
 
+// longestName, in characters, leaves room on a line of a post for what is said of
+// somebody.
+const longestName = 30
+
+// called is what somebody is called in the book, by the name they have or want.
+func called(name string) string {
+	runes := []rune(strings.TrimSpace(chat.Clean(name)))
+	return strings.TrimSpace(string(runes[:min(len(runes), longestName)]))
+}
+
 // rename gives the speaker another name, if nobody else has it.
 func (t *turn) rename(i phrase.Rename) (chat.Post, error) {
-	name := strings.TrimSpace(chat.Clean(i.Name))
+	name := called(i.Name)
+	if name == "" {
+		return wording.NotUnderstood(), nil
+	}
 	taken, err := t.book.MembersNamed(name)
 	if err != nil {
 		return chat.Post{}, err

@@ -260,7 +260,7 @@ func (t *turn) meet() error {
 	if err != nil {
 		return err
 	}
-	no, err := t.book.AddMember(t.freeName(chat.Clean(t.m.From.Name)), kitchen.Grower, t.m.At)
+	no, err := t.book.AddMember(t.freeName(called(t.m.From.Name)), kitchen.Grower, t.m.At)
 	if err != nil {
 		return err
 	}
