@@ -136,7 +136,7 @@ func (v RunView) filledIn() chat.Para {
 	var missed []string
 	for _, st := range v.Run.Steps {
 		known := v.Was != nil && slices.Contains(v.Was.Steps, st)
-		if !st.Seen && !known && st.At.Equal(v.At) {
+		if !st.Seen && !known && st.At.Equal(v.At) && !v.endsOf(st) {
 			missed = append(missed, stepWord(st))
 		}
 	}
@@ -144,6 +144,13 @@ func (v RunView) filledIn() chat.Para {
 		return nil
 	}
 	return say("Not seen: " + listed(missed) + ".")
+}
+
+// endsOf reports whether what was told is the end of a step, so that it needs no
+// beginning of its own: "drained".
+func (v RunView) endsOf(st kitchen.Step) bool {
+	ended, ok := v.Told.(kitchen.PrepEnded)
+	return ok && st.Kind == kitchen.KindPrepBegun && st.Prep == ended.What
 }
 
 // button is a tap that says something of this run and no other.
