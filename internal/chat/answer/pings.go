@@ -195,15 +195,16 @@ func askingEverybody(row store.PingRow, due []store.PingRow, now time.Time) []st
 }
 
 // together reports whether two pings can be one post: to the same person in the
-// same room, to everybody, or about one hot run, where who is asked last is everybody. What is said
-// of the shelf stands alone, and so does a digest.
+// same room, to everybody, or about one hot run, where who is asked last is everybody.
+// Of two hot runs the post goes as far as the farther. What is said of the shelf stands
+// alone, and so does a digest.
 func together(a, b store.PingRow) bool {
 	everybody := a.Kind == kitchen.WhoIsThere && b.Kind == kitchen.WhoIsThere
 	if a.Collective != b.Collective || a.Room != b.Room && !everybody || a.Kind.OfShelf() != b.Kind.OfShelf() || b.Kind == kitchen.WeeklyDigest {
 		return false
 	}
-	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing && a.About == b.About
-	return hot || a.To == b.To && a.Kind.Reach() == b.Kind.Reach()
+	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing
+	return hot && a.About == b.About || a.To == b.To && (hot || a.Kind.Reach() == b.Kind.Reach())
 }
 
 // oneOfChains keeps of several pings that ask for one thing one: the last, or the
