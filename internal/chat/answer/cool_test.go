@@ -1,9 +1,13 @@
 package answer
 
 import (
+	"bytes"
+	"image/png"
 	"strings"
 	"testing"
 	"time"
+
+	"ryebell/internal/chat"
 )
 
 // cooling has Robin's bags cook and cool: zero an hour ago.
@@ -149,4 +153,38 @@ func TestReadingsOfUnits(t *testing.T) {
 	wantPart(t, s.say("kitchen", "Robin", "1.1 26 between, 1.2 43"), "over the limit")
 	wantPart(t, s.say("kitchen", "Robin", "is it cool yet"), "cool inside about")
 	wantPart(t, s.say("kitchen", "Robin", "39 on 1.3"), "#1.3 at 39 °C")
+}
+
+// A load measured to its end teaches the next one of its pot, and counts in the record;
+// one that is found warm again teaches nothing.
+func TestForecastLearns(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	s.now = s.now.Add(3 * time.Hour)
+	s.say("kitchen", "Robin", "#1 44C")
+	s.now = s.now.Add(12 * time.Hour)
+	wantPart(t, s.say("kitchen", "Robin", "#1 24 in the middle"), "Next: inoculate")
+	wantPart(t, s.say("kitchen", "Robin", "how good are your times"), "Measured to the end: 1 run;")
+	s.cooling()
+	wantPart(t, s.say("kitchen", "Robin", "why 2"), "1 measured run of this pot")
+	s.say("kitchen", "Robin", "#1 is gone")
+	wantPart(t, s.say("kitchen", "Robin", "how good are your times"), "Measured to the end: 1 run;")
+	s.say("kitchen", "Robin", "undo")
+	wantPart(t, s.say("kitchen", "Robin", "#1 31C"), "over the limit")
+	wantPart(t, s.say("kitchen", "Robin", "how good are your times"), "No run has been measured")
+}
+
+// A chart goes out as a picture, with the answer in words below it.
+func TestChart(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	s.say("kitchen", "Robin", "52C")
+	got := s.hear(s.message("kitchen", "Robin", "chart"))
+	if len(got.post.Files) != 1 || got.post.Files[0].Type != "image/png" || got.post.Files[0].Name != "run-1.png" {
+		t.Fatalf("files %+v", got.post.Files)
+	}
+	if _, err := png.Decode(bytes.NewReader(got.post.Files[0].Data)); err != nil {
+		t.Error(err)
+	}
+	wantPart(t, chat.Plain(got.post, 40), "#1 cool inside about")
 }

@@ -31,7 +31,8 @@ func WhyCool(r kitchen.Run, now time.Time) chat.Post {
 	add(roomWords(c, last))
 	add(countedWords(r, c))
 	add(paceWords(c))
-	add(say("Model: conduction in a " + shapeWord(c.Container) + ", convection and radiation outside, which fade as it cools (Incropera and DeWitt; wheat after Kazarian and Hall, 1965). Nobody has published wet grain in bags: hence the doubt."))
+	add(say("Model: conduction in a " + shapeWord(c.Container) + " (Incropera and DeWitt), convection (McAdams) and radiation outside, which fade as it cools."))
+	add(takenWords())
 	add(heatedWords(r))
 	return with(post, tap("Chart", chartOf(r.No)))
 }
@@ -73,7 +74,7 @@ func countedWords(r kitchen.Run, c kitchen.Cooling) chat.Para {
 // is known from.
 func paceWords(c kitchen.Cooling) chat.Para {
 	text := "Pace: " + percentSlower(c.Scale.Slower) + " the table of properties says, give or take " + percentOf(c.Scale.Spread)
-	if percentOf(c.Scale.Spread) != percentOf(c.Prior.Spread) {
+	if c.Scale.Spread < 0.95*c.Prior.Spread {
 		text += "; before the first reading " + percentOf(c.Prior.Spread)
 	}
 	if c.Prior.Runs == 0 {
@@ -94,6 +95,21 @@ func percentSlower(slower float64) string {
 
 func percentOf(spread float64) string {
 	return whole(math.Round(100*(math.Exp(spread)-1))) + nb + "%"
+}
+
+// takenWords are the properties of the grain that the model takes, and their doubt.
+func takenWords() chat.Para {
+	var heat, spreads cooling.Property
+	for _, p := range cooling.Properties() {
+		switch p.Aspect {
+		case cooling.SpecificHeat:
+			heat = p
+		case cooling.Diffusivity:
+			spreads = p
+		}
+	}
+	return say("Taken: wet grain holds " + upTo(1, heat.Value/1000) + nb + "kJ/kg" + nb + "K, give or take " + percentOf(heat.Spread) +
+		" (Kazarian and Hall, 1965, wheat); heat spreads in it by " + upTo(2, spreads.Value*1e6) + nb + "mm²/s, give or take " + percentOf(spreads.Spread) + ": no source.")
 }
 
 func shapeWord(c kitchen.Container) string {
