@@ -160,7 +160,9 @@ func (f *folding) repeats(e RunEntry) bool {
 		return f.Stage == StageGone
 	case KindCalledOff:
 		return f.Stage == StageCalledOff
-	case KindHeatOff, KindAtZero, KindOutOfPot:
+	case KindAtZero:
+		return f.Stage != StageFalling && f.passedBy(k) // see seenUp
+	case KindHeatOff, KindOutOfPot:
 		return f.passedBy(k)
 	case KindHeatOn, KindSteam, KindVentClosed, KindAtPressure:
 		if lit, ok := f.LastStep(KindHeatOn); k == KindHeatOn && f.Stage == StagePressureLost {
@@ -325,7 +327,12 @@ func (f *folding) tookOver(k Kind, to MemberNo) {
 func (f *folding) answered(e PingAnswered) {
 	f.Answers = append(f.Answers, Answer{Key: e.Key, How: e.How, By: f.rec.By, At: f.rec.At})
 	switch e.How {
-	case AnswerSeen, AnswerNotYet:
+	case AnswerSeen:
+	case AnswerNotYet:
+		if f.seenUp(e.Key) {
+			f.enter(StageFalling)
+			f.Since = f.Off[len(f.Off)-1].At
+		}
 	case AnswerGotIt:
 		if f.Cook != f.rec.By {
 			f.tookOver(KindTookOver, f.rec.By)
@@ -336,6 +343,14 @@ func (f *folding) answered(e PingAnswered) {
 			f.apply(done)
 		}
 	}
+}
+
+// seenUp reports whether somebody who was asked for the zero of a pot that is down by
+// another's word sees it under pressure. Of the two the one is believed who would leave
+// it shut, unless it was opened.
+func (f *folding) seenUp(key string) bool {
+	return f.Stage == StageCooling && len(f.Off) > 0 && chainOf(key) == f.key("zero", len(f.Off)) &&
+		!f.stepSince(KindOutOfPot, f.Since) && !f.stepSince(KindTempRead, f.Since)
 }
 
 // asGood is how far under its usual pressure a cooker is taken to be at it: half

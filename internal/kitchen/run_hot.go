@@ -77,13 +77,22 @@ func (r Run) MayBurn() bool {
 // nobody has said since that it is down.
 func (r Run) MayPress() bool {
 	off, heatOff := r.LastStep(KindHeatOff)
-	if r.Stage != StageCalledOff || !heatOff || r.MayBurn() || r.stepSince(KindAtZero, off.At) || r.stepSince(KindOutOfPot, off.At) {
+	if r.Stage != StageCalledOff || !heatOff || r.MayBurn() || r.downSince(off.At) || r.stepSince(KindOutOfPot, off.At) {
 		return false
 	}
 	lit, isLit := r.LastStep(KindHeatOn)
 	_, closed := r.LastStep(KindVentClosed)
 	c := r.course()
 	return len(r.Stretches) > 0 || closed || isLit && off.At.Sub(lit.At) > c.Heat+c.Vent
+}
+
+// downSince reports whether zero was seen since an instant, and nobody who was asked
+// for it has said later that it isn't.
+func (r Run) downSince(at time.Time) bool {
+	zero, down := r.LastStep(KindAtZero)
+	last, answered := r.LastAnswer(r.key("zero", len(r.Off)))
+	denied := answered && last.How == AnswerNotYet && !last.At.Before(zero.At)
+	return down && !zero.At.Before(at) && !denied
 }
 
 // fallsAtLeast is the part of the usual fall under which a zero is doubted.

@@ -75,6 +75,8 @@ func TestMayPress(t *testing.T) {
 		{"weight on", off(lit().say("09:20", ana, VentClosed{}), "09:29", "09:30"), true},
 		{"at pressure", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20"), true},
 		{"at zero", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}), false},
+		{"zero denied", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}).
+			say("10:11", ana, PingAnswered{Key: "run/12/zero/0", How: AnswerNotYet}), true},
 		{"not called off", lit().say("10:00", ana, AtPressure{}).say("10:10", ana, HeatOff{}), false},
 	} {
 		r := tt.told.run(t, pot())
@@ -162,5 +164,31 @@ func TestRelit(t *testing.T) {
 				t.Errorf("water short by %v: the time without pressure boils nothing off", short)
 			}
 		})
+	}
+}
+
+// Who was asked for the zero and sees pressure is believed over another's word, until
+// the pot was opened; then zero can be said again.
+func TestZeroDenied(t *testing.T) {
+	down := func() *teller {
+		return begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:15", jo, AtZero{})
+	}
+	notYet := PingAnswered{Key: "run/12/zero/1", How: AnswerNotYet}
+	for _, tt := range []struct {
+		name string
+		told *teller
+		want Stage
+	}{
+		{"denied", down().say("12:16", ana, notYet), StageFalling},
+		{"said again", down().say("12:16", ana, notYet).say("12:30", ana, AtZero{}), StageCooling},
+		{"opened before", down().say("12:16", jo, OutOfPot{}).say("12:17", ana, notYet), StageCooling},
+		{"another fall", down().say("12:16", ana, PingAnswered{Key: "run/12/zero/2", How: AnswerNotYet}), StageCooling},
+		{"put off before", begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:14", ana, notYet).say("12:15", jo, AtZero{}), StageCooling},
+	} {
+		r := tt.told.run(t, pot())
+		asks := slices.ContainsFunc(r.Wants(pot()), func(p Ping) bool { return p.Kind == CheckZero })
+		if r.Stage != tt.want || len(r.Strays) > 0 || asks != (tt.want == StageFalling) {
+			t.Errorf("%s: %v, zero asked for %t, strays %v; want %v", tt.name, r.Stage, asks, r.Strays, tt.want)
+		}
 	}
 }

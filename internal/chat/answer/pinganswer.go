@@ -19,6 +19,13 @@ func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 			return post, err
 		}
 	}
+	if i.Which.Run != 0 {
+		run, err := t.theRun(i.Which.Run)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		return t.answersNewest(run, i.How)
+	}
 	key := ctx.ping
 	if key == "" {
 		return t.withoutPing(i, ctx)
@@ -45,6 +52,9 @@ func (t *turn) answers(run kitchen.Run, key string, how kitchen.Answered) (chat.
 // the run meant.
 func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	run, key, err := t.justAsked(i.How)
+	if post, ok := t.unsettled(err); ok {
+		return post, nil
+	}
 	if err != nil {
 		return chat.Post{}, err
 	}
@@ -61,6 +71,12 @@ func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	return t.answersNewest(run, i.How)
+}
+
+// answersNewest writes what was answered to the newest ping of a run; where none waits
+// for an answer it says the step at hand.
+func (t *turn) answersNewest(run kitchen.Run, how kitchen.Answered) (chat.Post, error) {
 	newest, err := t.lastPing(run.No)
 	if err != nil {
 		return chat.Post{}, err
@@ -68,14 +84,15 @@ func (t *turn) withoutPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	if newest.Fired.IsZero() {
 		return t.stepsOf(run)
 	}
-	return t.answers(run, newest.Key, i.How)
+	return t.answers(run, newest.Key, how)
 }
 
 // pingStands is how long words that name nothing are taken for the answer to a ping.
 const pingStands = 20 * time.Minute
 
 // justAsked is the ping that came last of those that came lately to this room, to the
-// speaker or to everybody, and still ask. The key is empty for none.
+// speaker or to everybody, and still ask, and don't only announce. The key is empty for
+// none. Where one post asked it of several runs it is a [whichRun].
 func (t *turn) justAsked(how kitchen.Answered) (of kitchen.Run, key string, err error) {
 	open, err := t.openRuns()
 	if err != nil {
@@ -86,6 +103,7 @@ func (t *turn) justAsked(how kitchen.Answered) (of kitchen.Run, key string, err 
 		return of, "", err
 	}
 	latest := t.m.At.Add(-pingStands)
+	var several []kitchen.Run
 	for _, run := range append(open, burning...) {
 		rows, err := t.asking(run)
 		if err != nil {
@@ -93,17 +111,26 @@ func (t *turn) justAsked(how kitchen.Answered) (of kitchen.Run, key string, err 
 		}
 		for _, row := range rows {
 			since := t.asksSince(run, row, how)
-			if since.Before(latest) || row.To != 0 && row.To != t.member.No {
+			if since.Before(latest) || row.Kind == kitchen.HoldNearlyOver || row.To != 0 && row.To != t.member.No {
 				continue
 			}
 			here, err := t.cameHere(row)
 			if err != nil {
 				return of, "", err
 			}
-			if here {
-				of, key, latest = run, row.Key, since
+			if !here {
+				continue
 			}
+			if key == "" || since.After(latest) {
+				several = nil
+			}
+			several = append(several, run)
+			of, key, latest = run, row.Key, since
 		}
+	}
+	several = slices.CompactFunc(several, func(a, b kitchen.Run) bool { return a.No == b.No })
+	if len(several) > 1 {
+		return of, "", whichRun{several}
 	}
 	return of, key, nil
 }

@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -107,10 +106,11 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if row.Kind == kitchen.WeeklyDigest {
 		return p.digest(row)
 	}
-	batch, err := p.batch(tx, row)
+	fired, err := p.batch(tx, row)
 	if err != nil {
 		return err
 	}
+	batch := oneOfChains(fired)
 	var views []wording.PingView
 	for _, r := range batch {
 		if r.Stale(now) {
@@ -128,11 +128,8 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 	if len(views) == 0 {
 		return nil
 	}
-	for _, r := range batch {
-		p.homes = append(p.homes, store.RoomID(r.Room))
-	}
-	widest := slices.MaxFunc(batch, func(a, b store.PingRow) int { return cmp.Compare(a.Kind.Reach(), b.Kind.Reach()) })
-	return p.send(widest, views)
+	fired = slices.DeleteFunc(fired, func(r store.PingRow) bool { return r.Stale(now) })
+	return p.queue(wording.Pings(views), views[0].Ping.Key, fired...)
 }
 
 // pinging is one post of pings being made.
@@ -143,8 +140,6 @@ type pinging struct {
 	now      time.Time // in the kitchen's zone
 	// late is how late the first of each chain comes that is said now.
 	late map[string]time.Duration
-	// homes are the rooms of the runs that the post speaks of.
-	homes []store.RoomID
 }
 
 // batch is the row with those that can be said in the same post, the loudest
@@ -174,7 +169,7 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 	for _, b := range batch {
 		p.late[b.Chain()] = max(p.late[b.Chain()], b.Late(p.now))
 	}
-	return oneOfChains(batch), nil
+	return batch, nil
 }
 
 // askingEverybody are the due pings that ask every room, when the chain of a ping
@@ -289,20 +284,24 @@ func (p pinging) booking(about string) (kitchen.Booking, error) {
 	return kitchen.Booking{}, fmt.Errorf("booking of %q doesn't stand", about)
 }
 
-// send queues one post to the rooms that the ping reaches.
-func (p pinging) send(row store.PingRow, views []wording.PingView) error {
-	return p.queue(wording.Pings(views), views[0].Ping.Key, row)
-}
-
-// queue sends a post about a key to the rooms that a ping reaches.
-func (p pinging) queue(post chat.Post, about string, row store.PingRow) error {
+// queue sends a post about a key to all rooms that pings reach: of a chain that comes
+// late also to the cook in private, who would have been asked before everybody.
+func (p pinging) queue(post chat.Post, about string, pings ...store.PingRow) error {
 	raw, err := post.Encode()
 	if err != nil {
 		return err
 	}
-	rooms, err := p.rooms(row)
-	if err != nil {
-		return err
+	var rooms []store.RoomID
+	for _, row := range pings {
+		reached, err := p.rooms(row)
+		if err != nil {
+			return err
+		}
+		for _, room := range reached {
+			if !slices.Contains(rooms, room) {
+				rooms = append(rooms, room)
+			}
+		}
 	}
 	rank := store.InTurn
 	if post.Loudness == chat.Guard {
@@ -326,7 +325,7 @@ func (p pinging) rooms(row store.PingRow) ([]store.RoomID, error) {
 		}
 		var open []store.RoomID
 		for _, r := range all {
-			if r.Closed.IsZero() && (r.Kind != store.PrivateRoom || slices.Contains(p.homes, r.ID)) {
+			if r.Closed.IsZero() && (r.Kind != store.PrivateRoom || r.ID == store.RoomID(row.Room)) {
 				open = append(open, r.ID) // a run begun in private is heard of there as well
 			}
 		}

@@ -50,7 +50,7 @@ type HandOver struct {
 
 // AnswerPing answers a ping in words that only it gives a meaning to: "not yet",
 // "done", "I've got it", "seen", "still at 15 psi". Burning is set for "the flame is
-// still on", which gainsays a heat off; Which is then the run that was named.
+// still on", which gainsays a heat off; Which is the run that was named.
 type AnswerPing struct {
 	How     kitchen.Answered
 	Burning bool

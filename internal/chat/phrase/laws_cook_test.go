@@ -128,6 +128,6 @@ func anyOfCookDay(t *rapid.T) Intent {
 		}
 		return Quiet{From: from, To: to, Everybody: rapid.Bool().Draw(t, "all")}
 	}
-	return pick[Intent](t, "answer", AnswerPing{How: kitchen.AnswerSeen}, AnswerPing{How: kitchen.AnswerNotYet, Burning: true, Which: w}, AnswerPing{How: kitchen.AnswerDone}, AnswerPing{How: kitchen.AnswerNotYet}, AnswerPing{How: kitchen.AnswerGotIt}, WhyPing{}, WhyPing{None: true},
+	return pick[Intent](t, "answer", AnswerPing{How: kitchen.AnswerSeen}, AnswerPing{How: kitchen.AnswerNotYet, Burning: true, Which: w}, AnswerPing{How: kitchen.AnswerDone}, AnswerPing{How: kitchen.AnswerNotYet}, AnswerPing{How: kitchen.AnswerGotIt}, AnswerPing{How: kitchen.AnswerNotYet, Which: Which{Run: 12}}, WhyPing{}, WhyPing{None: true},
 		PingsWhere{kitchen.InRoom}, PingsWhere{kitchen.InPrivate})
 }

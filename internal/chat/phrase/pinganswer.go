@@ -4,7 +4,7 @@ import "ryebell/internal/kitchen"
 
 var answerPingGrammar = grammar{
 	kind:     KindAnswerPing,
-	examples: []string{"not yet", "done", "seen", "i've got it", "still at 15 psi", "the flame is still on"},
+	examples: []string{"not yet", "done", "seen", "i've got it", "still at 15 psi", "the flame is still on", "#12 not yet"},
 	match:    matchAnswerPing,
 }
 
@@ -77,7 +77,7 @@ func (a AnswerPing) String() string {
 	}
 	for _, p := range pingAnswers {
 		if p.how == a.How {
-			return p.words[0]
+			return a.Which.before(nil) + p.words[0]
 		}
 	}
 	panic(a.How)
@@ -88,18 +88,29 @@ func matchAnswerPing(c cursor) (Intent, cursor, bool) {
 		d.plain = true
 		return i, d, true
 	}
+	var of Which
+	if _, sharp := c.ahead(0).(RunRef); sharp {
+		w, units, d := leadingRun(c)
+		if units != nil || w.Run == 0 {
+			return nil, c, false
+		}
+		of, c = w, d.parted()
+	}
 	if d, ok := c.over("it's", "its").phrase("still at", "still", "still shows", "still showing", "still up at"); ok {
 		if p, e, ok := gauge(d.over("about", "around")); ok && p > 0 && e.near == nil {
 			e.plain = true
-			return AnswerPing{How: kitchen.AnswerNotYet}, e, true
+			return AnswerPing{How: kitchen.AnswerNotYet, Which: of}, e, true
 		}
 	}
 	var best AnswerPing
 	end := c
 	for _, p := range pingAnswers {
 		if d, ok := c.phrase(p.words...); ok && d.i > end.i {
-			best, end = AnswerPing{How: p.how}, d
+			best, end = AnswerPing{How: p.how, Which: of}, d
 		}
+	}
+	if r, ok := end.over("on", "for", "with").token().(RunRef); ok && of == (Which{}) && end.i > c.i && len(r.Ref.Units) == 0 {
+		best.Which, end = Which{Run: r.Ref.Run}, end.over("on", "for", "with").use(1)
 	}
 	if !end.parted().done() && end.i > c.i {
 		end = end.over("thanks", "thx", "sorry", "guys", "all", "everyone")
