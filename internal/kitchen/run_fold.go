@@ -161,7 +161,7 @@ func (f *folding) repeats(e RunEntry) bool {
 	case KindCalledOff:
 		return f.Stage == StageCalledOff
 	case KindAtZero:
-		return f.Stage != StageFalling && f.passedBy(k) // see seenUp
+		return f.Stage != StageFalling && !f.MayPress() && f.passedBy(k) // where it was denied: see seenUp
 	case KindHeatOff, KindOutOfPot:
 		return f.passedBy(k)
 	case KindHeatOn, KindSteam, KindVentClosed, KindAtPressure:

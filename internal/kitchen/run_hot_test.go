@@ -76,7 +76,9 @@ func TestMayPress(t *testing.T) {
 		{"at pressure", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20"), true},
 		{"at zero", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}), false},
 		{"zero denied", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}).
-			say("10:11", ana, PingAnswered{Key: "run/12/zero/0", How: AnswerNotYet}), true},
+			say("10:11", ana, PingAnswered{Key: "run/12/zero/1", How: AnswerNotYet}), true},
+		{"zero denied, and seen then", off(begun().say("09:10", ana, AtPressure{}), "09:19", "09:20").say("10:10", jo, AtZero{}).
+			say("10:11", ana, PingAnswered{Key: "run/12/zero/1", How: AnswerNotYet}).say("10:30", ana, AtZero{}), false},
 		{"not called off", lit().say("10:00", ana, AtPressure{}).say("10:10", ana, HeatOff{}), false},
 	} {
 		r := tt.told.run(t, pot())
