@@ -350,7 +350,7 @@ func (f *folding) answered(e PingAnswered) {
 // it shut, unless it was opened.
 func (f *folding) seenUp(key string) bool {
 	return f.Stage == StageCooling && len(f.Off) > 0 && chainOf(key) == f.key("zero", len(f.Off)) &&
-		!f.stepSince(KindOutOfPot, f.Since) && !f.stepSince(KindTempRead, f.Since)
+		!f.stepSince(KindOutOfPot, f.Since) && !f.stepSince(KindTempRead, f.Since) && !f.stepSince(KindWaterLeft, f.Since)
 }
 
 // asGood is how far under its usual pressure a cooker is taken to be at it: half

@@ -90,8 +90,9 @@ func (r Run) MayPress() bool {
 // for it has said later that it isn't.
 func (r Run) downSince(at time.Time) bool {
 	zero, down := r.LastStep(KindAtZero)
-	last, answered := r.LastAnswer(r.key("zero", len(r.Off)))
-	denied := answered && last.How == AnswerNotYet && !last.At.Before(zero.At)
+	denied := slices.ContainsFunc(r.Answers, func(a Answer) bool {
+		return a.How == AnswerNotYet && !a.At.Before(zero.At) && chainOf(a.Key) == r.key("zero", len(r.Off))
+	})
 	return down && !zero.At.Before(at) && !denied
 }
 
