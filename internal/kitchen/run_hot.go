@@ -26,10 +26,26 @@ func (f *folding) tooHot(k Kind) Refusal {
 	case StageCooling, StageCool, StageGone, StageCalledOff:
 		return nil
 	}
-	if !f.rec.At.Before(f.heatDue()) {
+	if !f.rec.At.Before(f.heatDue()) && !f.seenHot() {
 		return nil
 	}
 	return NotYet{Run: f.No, Said: k, Stage: f.Stage, Needs: needs}
+}
+
+// seenHot reports whether somebody saw the load at pressure so shortly before, its hold
+// over, that it can't be down: they put the heat off off, or read the gauge.
+func (f *folding) seenHot() bool {
+	if f.Stage != StageAtPressure {
+		return false
+	}
+	hot := f.Since
+	if a, ok := f.LastAnswer(f.key("hold-over", f.Attempt())); ok && a.How == AnswerNotYet {
+		hot = latest(hot, a.At)
+	}
+	if n := len(f.Gauge); n > 0 && f.Gauge[n-1].Shown > 0 {
+		hot = latest(hot, f.Gauge[n-1].At)
+	}
+	return f.rec.At.Before(hot.Add(f.fallTime(f.pot)/fallsAtLeast)) && hot.After(f.Since)
 }
 
 // heatDue is when the flame of a hot run can go off at the earliest: at the end of
