@@ -168,6 +168,24 @@ func (s Settings) pickCooker(o Order, boxed []Capacity) (CookerIs, error) {
 	return best, nil
 }
 
+// FreeCooker is the cooker for an order that named none, where the one it would go
+// into is taken and another takes it in as few loads: the first of those stated. False
+// where nothing is to be changed.
+func (s Settings) FreeCooker(o Order, taken func(cooker string) bool) (string, bool) {
+	usual, err := s.Work(o)
+	if o.Cooker != "" || err != nil || !taken(usual.Cooker.Name) {
+		return "", false
+	}
+	for _, name := range s.CookerNames() {
+		o.Cooker = name
+		p, err := s.Work(o)
+		if err == nil && !taken(name) && !p.Hold.TooLong && len(p.Loads.Each) <= len(usual.Loads.Each) {
+			return name, true
+		}
+	}
+	return "", false
+}
+
 // rulingAt is the hold of the container that needs the longest, at a true
 // pressure; one that can't be done here outdoes every other.
 func (s Settings) rulingAt(boxes []box, k CookerIs, said time.Duration, at unit.GaugeKPa) (Hold, error) {

@@ -26,6 +26,9 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	if err := t.loadMeant(i.Load, ctx); err != nil {
 		return chat.Post{}, err
 	}
+	if err := t.inFreeCooker(&ctx); err != nil {
+		return chat.Post{}, err
+	}
 	run, err := t.begin(ctx, t.m.At)
 	if err != nil {
 		return chat.Post{}, err
@@ -50,6 +53,35 @@ func (t *turn) cook(i phrase.Cook, ctx scene) (chat.Post, error) {
 	}
 	t.kind, t.about, t.said = planKind, run.No.Subject(), phrase.Plan{Order: ctx.plan.Order}.String()
 	return wording.Begun(view), nil
+}
+
+// inFreeCooker puts the plan talked about into a cooker that nobody cooks in, if it
+// named none. Later loads of a plan go where the first went.
+func (t *turn) inFreeCooker(ctx *scene) error {
+	if ctx.plan == nil {
+		return nil
+	}
+	origin, err := t.originOf(ctx.planTurn)
+	if err != nil {
+		return err
+	}
+	before, err := t.book.RunsOfPlan(origin)
+	if err != nil || len(before) > 0 {
+		return err
+	}
+	open, err := t.openRuns()
+	if err != nil {
+		return err
+	}
+	name, other := t.settings.FreeCooker(ctx.plan.Order, func(cooker string) bool {
+		return len(only(open, func(r kitchen.Run) bool { return sameCooker(r.Cooker, cooker) && r.Stage < kitchen.StageCooling })) > 0
+	})
+	if other {
+		moved := *ctx.plan
+		moved.Order.Cooker = name
+		ctx.plan = &moved
+	}
+	return nil
 }
 
 // beside is another run that has not left the cooker of one; zero for none.

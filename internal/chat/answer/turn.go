@@ -321,7 +321,7 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 			continue
 		}
 		post.Blocks = append(post.Blocks, one.Blocks...)
-		post.Buttons = mergeButtons(one.Buttons, post.Buttons)
+		post.Buttons = wording.ButtonsBeside(one.Buttons, post.Buttons)
 	}
 	return post, nil
 }
@@ -334,12 +334,6 @@ func (t *turn) refuse(r kitchen.Refusal) (chat.Post, error) {
 		post.Blocks = append(post.Blocks, wording.StandsAsBefore())
 	}
 	return post, t.restore()
-}
-
-// mergeButtons puts the buttons of what was said last first, and at most three.
-func mergeButtons(last, before []chat.Button) []chat.Button {
-	all := append(last[:len(last):len(last)], before...)
-	return all[:min(len(all), 3)]
 }
 
 // settle writes what became of the turn, and makes the pings equal to what the

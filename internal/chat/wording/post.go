@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strings"
 
 	"ryebell/internal/chat"
@@ -85,4 +86,40 @@ func listed(words []string) string {
 		return words[0]
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+// ButtonsBeside are the buttons of two answers in one post: those of what was said
+// last first, each once, at most three, Undo behind the rest. Two with one label say
+// of which run they are.
+func ButtonsBeside(last, before []chat.Button) []chat.Button {
+	var all, undo []chat.Button
+	for _, b := range append(last[:len(last):len(last)], before...) {
+		switch {
+		case slices.Contains(all, b) || slices.Contains(undo, b):
+		case b.Say == "undo":
+			undo = append(undo, b)
+		default:
+			all = append(all, b)
+		}
+	}
+	all = append(all, undo...)
+	all = all[:min(len(all), maxButtons)]
+	named := slices.Clone(all)
+	for i, b := range all {
+		twin := slices.ContainsFunc(all, func(other chat.Button) bool { return other != b && other.Label == b.Label })
+		if no, ok := runIn(b.Say); ok && twin {
+			named[i].Label = no + " " + lower(b.Label)
+		}
+	}
+	return named
+}
+
+// runIn is the run that a sentence names.
+func runIn(say string) (string, bool) {
+	for _, w := range strings.Fields(say) {
+		if strings.HasPrefix(w, "#") {
+			return w, true
+		}
+	}
+	return "", false
 }
