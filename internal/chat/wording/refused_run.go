@@ -25,7 +25,7 @@ func notYet(r kitchen.NotYet) chat.Post {
 			"Next: say `heat off`; what is left, once it is open."), runTap(r.Run, "Heat is off", "heat off"))
 	}
 	if r.Needs == kitchen.KindHeatOff {
-		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and its hold can't be over yet. Nothing was written.",
+		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and it can't be down yet. Nothing was written.",
 			"Next: flame off? Say `heat off`, with when it was."), runTap(r.Run, "Heat is off", "heat off"))
 	}
 	if r.Needs == kitchen.KindAtZero {
