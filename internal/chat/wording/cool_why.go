@@ -99,15 +99,11 @@ func percentOf(spread float64) string {
 
 // takenWords are the properties of the grain that the model takes, and their doubt.
 func takenWords() chat.Para {
-	var heat, spreads cooling.Property
+	by := map[cooling.Aspect]cooling.Property{}
 	for _, p := range cooling.Properties() {
-		switch p.Aspect {
-		case cooling.SpecificHeat:
-			heat = p
-		case cooling.Diffusivity:
-			spreads = p
-		}
+		by[p.Aspect] = p
 	}
+	heat, spreads := by[cooling.SpecificHeat], by[cooling.Diffusivity]
 	return say("Taken: wet grain holds " + upTo(1, heat.Value/1000) + nb + "kJ/kg" + nb + "K, give or take " + percentOf(heat.Spread) +
 		" (Kazarian and Hall, 1965, wheat); heat spreads in it by " + upTo(2, spreads.Value*1e6) + nb + "mm²/s, give or take " + percentOf(spreads.Spread) + ": no source.")
 }

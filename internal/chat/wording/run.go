@@ -157,9 +157,8 @@ func (v RunView) endsOf(st kitchen.Step) bool {
 func (v RunView) button(label, what string) chat.Button { return runTap(v.Run.No, label, what) }
 
 // The sentences that speak of one run, beside what happens to it.
-func gotIt(no kitchen.RunNo) string      { return "i've got " + no.String() }
-func logOf(no kitchen.RunNo) string      { return "log " + no.String() }
-func stepsOfRun(no kitchen.RunNo) string { return "steps " + no.String() }
+func gotIt(no kitchen.RunNo) string { return "i've got " + no.String() }
+func logOf(no kitchen.RunNo) string { return "log " + no.String() }
 
 // chartOf and whyCoolOf are the sentences that ask for the picture of a run, and for
 // the working of its forecast.
