@@ -125,10 +125,9 @@ func FoldRun(records []Record, settingsAt func(time.Time) Settings) (Run, error)
 	var told []telling
 	var struck time.Time
 	for _, r := range records {
-		switch r.Entry.(type) {
-		case RunEntry:
+		if _, ok := r.Entry.(RunEntry); ok {
 			told = append(told, telling{Record: r, s: settingsAt(r.At), seq: len(told)})
-		case Struck:
+		} else if _, ok := r.Entry.(Struck); ok {
 			struck = latest(struck, r.Written)
 		}
 	}
