@@ -1,6 +1,8 @@
 package kitchen
 
 import (
+	"slices"
+
 	"ryebell/internal/calc/unit"
 )
 
@@ -12,8 +14,11 @@ const (
 	// MinCoolLimit is the coldest limit that is taken for one.
 	MinCoolLimit unit.Celsius = 10
 
-	usualCoolLimit unit.Celsius = 27
-	overRoom       unit.Kelvins = 3
+	// UsualCoolLimit is that of a collective which has set none, where the room is
+	// no warmer than usual.
+	UsualCoolLimit unit.Celsius = 27
+
+	overRoom unit.Kelvins = 3
 )
 
 // CoolLimit is the temperature under which a culture may be put on the grain: 27 °C,
@@ -33,9 +38,9 @@ func (s Settings) CoolLimitFor(culture string) unit.Celsius {
 	return limit
 }
 
-// usualCoolLimit is the limit of a collective that has set none.
+// UsualCoolLimit is the limit of a collective that has set none.
 func (s Settings) usualCoolLimit() unit.Celsius {
-	return max(usualCoolLimit, min(MaxCoolLimit, s.RoomTemp().Plus(overRoom)))
+	return max(UsualCoolLimit, min(MaxCoolLimit, s.RoomTemp().Plus(overRoom)))
 }
 
 // Cultures lists the cultures that a limit was set for, by name.
@@ -47,6 +52,11 @@ func (s Settings) Cultures() []string {
 		}
 	}
 	return names
+}
+
+// KnowsCulture reports whether a culture has a limit of its own.
+func (s Settings) KnowsCulture(name string) bool {
+	return slices.ContainsFunc(s.CoolLimits, func(l CoolLimitIs) bool { return l.Culture != "" && sameName(l.Culture, name) })
 }
 
 // NeverSoCool reports whether grain can't come down to a limit, for the room is as

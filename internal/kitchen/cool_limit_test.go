@@ -46,3 +46,12 @@ func TestCoolLimitTaken(t *testing.T) {
 		}
 	}
 }
+
+func TestKnowsCulture(t *testing.T) {
+	s := Settings{CoolLimits: []CoolLimitIs{{Temp: 25}, {Culture: "Enoki", Temp: 22}}}
+	for name, want := range map[string]bool{"enoki": true, "shiitake": false, "": false} {
+		if got := s.KnowsCulture(name); got != want {
+			t.Errorf("KnowsCulture(%q) = %v", name, got)
+		}
+	}
+}

@@ -142,7 +142,11 @@ func (r Run) MeasureAgain() (time.Time, bool) {
 	last, _ := r.NewestReading()
 	again := last.At.Add(measureAgainAfter)
 	if c, ok := r.Cooling(); ok {
-		again = latest(again, earliest(c.Surely, last.At.Add(measureAgainBy)))
+		by := last.At.Add(measureAgainBy)
+		if !c.Never() {
+			by = latest(by, c.Alarm) // the middle is known to be warm until then
+		}
+		again = latest(again, earliest(c.Surely, by))
 	}
 	return again, true
 }

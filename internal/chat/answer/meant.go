@@ -13,10 +13,13 @@ import (
 // understand parses the text. It can be the reply to the question just asked: then
 // it completes the text that was asked about.
 func (t *turn) understand(ctx scene) (phrase.Parsed, error) {
-	parsed := phrase.Parse(t.text, t.names)
 	if t.m.Tap != nil {
-		return parsed, nil
+		return phrase.Parse(t.text, t.names), nil
 	}
+	if mends, err := t.remeasured(ctx); mends || err != nil {
+		return phrase.Parse(t.text, t.names), err
+	}
+	parsed := phrase.Parse(t.text, t.names)
 	if ctx.asked == "" {
 		return t.measured(parsed, ctx)
 	}

@@ -15,6 +15,9 @@ import (
 
 // tell writes what happened to a run.
 func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
+	if len(t.wrong) > 0 {
+		return t.remeasure(i)
+	}
 	at, err := t.past(i.When)
 	if err != nil {
 		return chat.Post{}, err
@@ -177,7 +180,7 @@ func beginsRun(e kitchen.RunEntry) bool {
 // is refused; what came before it in the same breath counts.
 func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time) (chat.Post, error) {
 	was := run
-	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No)}
+	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No), Instead: t.instead}
 	for n, e := range entries {
 		e = run.AsMeant(e, at)
 		at := t.after(run, e, t.began(e, at))

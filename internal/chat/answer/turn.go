@@ -43,6 +43,9 @@ type turn struct {
 	runs map[kitchen.RunNo]kitchen.Run
 	// replaced is what the edited message had written.
 	replaced []store.Logged
+	// wrong are the readings that this message corrects, instead the one that it stands for.
+	wrong   []store.Logged
+	instead *kitchen.TempRead
 	// back is what this turn wrote anew since it took back the correction of it.
 	back *store.Logged
 	// forgotten is set when the speaker asked to be forgotten: done last, after

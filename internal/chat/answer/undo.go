@@ -144,10 +144,14 @@ func (t *turn) undoneTelling(e store.Logged, told kitchen.RunEntry, by string, b
 	}
 	t.about = e.Subject
 	if t.back != nil {
-		return wording.BroughtBack(wording.RunView{
+		view := wording.RunView{
 			Run: run, Told: told, At: t.back.At.In(t.now.Location()), No: t.back.No, WasAt: e.At.In(t.now.Location()),
 			Now: t.arrived(), Who: t.who, First: t.once(no),
-		}), nil
+		}
+		if read, ok := t.back.Entry.(kitchen.TempRead); ok && e.At.Equal(t.back.At) {
+			view.Instead = &read
+		}
+		return wording.BroughtBack(view), nil
 	}
 	view := wording.RunView{Run: run, Told: told, At: e.At.In(t.now.Location()), No: e.No, Now: t.arrived(), Who: t.who, First: t.once(no)}
 	return wording.TakenBack(view, by, beside...), nil

@@ -21,6 +21,8 @@ type CoolView struct {
 	// culture that was asked about; empty for none.
 	Limit unit.Celsius
 	For   string
+	// Own is whether the collective has told the limit of that culture.
+	Own bool
 }
 
 // CoolYet says when a run is cool and how surely, what was read last and when, and
@@ -38,6 +40,9 @@ func CoolYet(v CoolView) chat.Post {
 			break
 		}
 		s.add(must, coolByReading(v.Run, v.Now))
+		if v.For != "" {
+			s.add(must, v.culture())
+		}
 		s.then(onceCool(v.Run))
 	case kitchen.StageCooling:
 		v.cooling(&s, run)
@@ -66,7 +71,7 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 		s.add(must, coolAbout(v.Run.No, c, known, v.Now))
 	}
 	s.add(must, v.culture())
-	if _, again := v.Run.MeasureAgain(); known && !again {
+	if known && !maybeCool(v.Run, v.Now) {
 		s.add(should, say("Now about "+degrees(c, last, c.Middle(v.Now))+" in the middle."))
 	}
 	if read {
@@ -201,10 +206,17 @@ func howCool(chance float64) string {
 // inTen is a chance as people count it.
 func inTen(chance float64) string { return whole(math.Max(1, math.Round(chance*10))) + " of 10" }
 
-// culture says the limit for the culture that was asked about.
+// culture says the limit for the culture that was asked about, and how to lower it where
+// that is everybody's; else the limit that a warm room raises.
 func (v CoolView) culture() chat.Para {
 	if v.For == "" {
+		if v.Limit > kitchen.UsualCoolLimit {
+			return say("Limit " + warmth(v.Limit) + ", for the room is that warm.")
+		}
 		return nil
+	}
+	if !v.Own {
+		return say("For {} I know no limit: "+warmth(v.Limit)+" as for all. Less? Say it, like `enoki not over 22C`", v.For)
 	}
 	return say("For {} the limit is "+warmth(v.Limit)+".", v.For)
 }

@@ -21,17 +21,26 @@ func (v RunView) readHead(s *sheet) {
 		s.add(must, v.coolState())
 	}
 	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
+	s.add(must, v.instead())
 	s.add(must, v.others(last))
 	if v.Run.Stage != kitchen.StageCooling || !known {
 		return
 	}
-	if _, again := v.Run.MeasureAgain(); again {
+	if maybeCool(v.Run, v.Now) {
 		return
 	}
 	s.add(should, v.forecastMoved(c))
 	if core := c.Middle(last.At); last.Skin() && core.Mid > last.Temp {
 		s.add(should, say("That is the outside: the middle is about "+degrees(c, last, core)+"."))
 	}
+}
+
+// instead names the reading that was told wrong and is taken back.
+func (v RunView) instead() chat.Para {
+	if v.Instead == nil {
+		return nil
+	}
+	return say("Instead of " + warmth(v.Instead.Temp) + ".")
 }
 
 // lastRead is the reading that was just told.
@@ -60,19 +69,28 @@ func (v RunView) oddHead(s *sheet, o kitchen.OddReading) {
 	r := o.Reading
 	no := kitchen.Ref{Run: v.Run.No, Units: r.Units}.String()
 	s.add(must, say("**"+readingWords(v.Run, r)+"? "+oddWords(o)+"** I keep it, but don't count it."))
+	s.add(must, v.instead())
 	s.add(must, v.others(r))
 	if o.Why != cooling.BeforeZero && o.Why != cooling.NoNumber {
-		s.add(must, say("Expected then: "+upTo(0, float64(o.Lo))+" to "+upTo(0, float64(o.Hi))+nb+"°C."))
+		s.add(must, say("Expected then: "+expected(o)+"."))
 	}
 	if v.Run.Stage == kitchen.StageCooling {
 		s.add(should, v.coolState())
 	}
-	if o.Fahrenheit != nil {
+	if o.Fahrenheit != nil && !inFahrenheit(r.Temp) {
 		said := no + " " + upTo(1, float64(r.Temp)) + "F"
 		s.then(say("Next: was it "+upTo(1, float64(r.Temp))+nb+"°F? Then tap that."), tap(upTo(1, float64(r.Temp))+" °F", said))
 		return
 	}
 	s.then(say("Next: look again and say it anew, like `" + no + " 41C`. Wrong time? Say it with its time."))
+}
+
+// expected is what could have been read, in the scale that the reading was said in.
+func expected(o kitchen.OddReading) string {
+	if inFahrenheit(o.Reading.Temp) {
+		return upTo(0, o.Lo.Fahrenheit()) + " to " + upTo(0, o.Hi.Fahrenheit()) + nb + "°F"
+	}
+	return upTo(0, float64(o.Lo)) + " to " + upTo(0, float64(o.Hi)) + nb + "°C"
 }
 
 func oddWords(o kitchen.OddReading) string {
@@ -115,10 +133,18 @@ func (v RunView) forecastMoved(c kitchen.Cooling) chat.Para {
 	return nil
 }
 
+// maybeCool reports whether a load that reads cool outside may be cool in the middle too:
+// as long as it hardly is, people ask when.
+func maybeCool(r kitchen.Run, now time.Time) bool {
+	c, known := r.Cooling()
+	_, again := r.MeasureAgain()
+	return again && known && c.Chance(now) >= 0.5
+}
+
 // coolState is when it is cool, or when to measure again.
 func (v RunView) coolState() chat.Para {
 	c, known := v.Run.Cooling()
-	if again, ok := v.Run.MeasureAgain(); ok && again.After(v.Now) {
+	if again, ok := v.Run.MeasureAgain(); ok && again.After(v.Now) && (!known || maybeCool(v.Run, v.Now)) {
 		if known {
 			last, _ := c.Believed(v.Run.Readings)
 			return say("**" + v.no() + " " + howCool(float64(c.Chance(v.Now))) + ": about " + degrees(c, last, c.Middle(v.Now)) + ".")

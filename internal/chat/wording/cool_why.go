@@ -52,7 +52,7 @@ func began(r kitchen.Run, c kitchen.Cooling, now time.Time) chat.Para {
 func roomWords(c kitchen.Cooling, last kitchen.Reading) chat.Para {
 	text := "Room about " + degrees(c, last, c.Room)
 	if c.RoomTold {
-		return say(text + ", as told.")
+		return say(text + ": as told, less for the night.")
 	}
 	return say(text + ": nobody said. Like `room 19C`")
 }

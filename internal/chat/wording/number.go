@@ -143,7 +143,7 @@ func warmth(c unit.Celsius) string {
 
 // inFahrenheit reports whether a temperature was said in that scale.
 func inFahrenheit(c unit.Celsius) bool {
-	return !isRound(math.Abs(float64(c)), 2) && isRound(math.Abs(c.Fahrenheit()), 1)
+	return c != 0 && !isRound(math.Abs(float64(c)), 2) && isRound(math.Abs(c.Fahrenheit()), 1)
 }
 
 // celsius prints a temperature that was worked out.

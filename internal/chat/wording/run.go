@@ -21,6 +21,9 @@ type RunView struct {
 	// WasAt is when what was said stood in the book before its time was corrected;
 	// zero when nothing was.
 	WasAt time.Time
+	// Instead is the reading that was told wrong and that this one stands for; nil
+	// for none.
+	Instead *kitchen.TempRead
 	// To names who is asked to take over, so that it rings; nil for anybody.
 	To chat.Span
 	// More is the next load of the same plan, when there is one still to be cooked.

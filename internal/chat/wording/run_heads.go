@@ -2,6 +2,7 @@ package wording
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -224,7 +225,11 @@ func (v RunView) others(last kitchen.Reading) chat.Para {
 	for _, r := range v.Run.Readings {
 		known := slices.ContainsFunc(v.Was.Readings, func(w kitchen.Reading) bool { return w.No == r.No })
 		if !known && r.No != last.No {
-			also = append(also, readingWords(v.Run, r))
+			words := readingWords(v.Run, r)
+			if len(r.Units) == 0 {
+				words = strings.TrimPrefix(words, v.no()+" at ")
+			}
+			also = append(also, words)
 		}
 	}
 	if len(also) == 0 {

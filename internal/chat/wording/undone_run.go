@@ -81,7 +81,12 @@ func gaugeWords(c kitchen.GaugeReads) string {
 // stands again, v.WasAt the one that was struck, v.Run the run as it is now.
 func BroughtBack(v RunView) chat.Post {
 	var s sheet
-	s.add(must, say(capital(kindWord(kindOf(v.Told)))+" **"+v.clock(v.At)+"** again, was "+v.clock(v.WasAt)+"."))
+	if was, mended := v.Told.(kitchen.TempRead); mended && v.Instead != nil {
+		s.add(must, say("**"+v.no()+" read "+warmth(v.Instead.Temp)+"** again, "+v.clock(v.At)+"; taken back: "+warmth(was.Temp)+"."))
+		v.Instead = nil
+	} else {
+		s.add(must, say(capital(kindWord(kindOf(v.Told)))+" **"+v.clock(v.At)+"** again, was "+v.clock(v.WasAt)+"."))
+	}
 	if _, off := v.Told.(kitchen.HeatOff); off {
 		v.offHead(&s)
 	}
