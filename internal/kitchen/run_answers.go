@@ -15,15 +15,18 @@ func (r Run) saidNotYet(chain string) bool {
 	return slices.ContainsFunc(r.Answers, func(a Answer) bool { return chainOf(a.Key) == chain && a.How == AnswerNotYet })
 }
 
-// postponed is when a chain is due anew after the last answer that put it off. A
-// guard ping can be put off as often as somebody answers, any other once.
-func (r Run) postponed(chain string, k PingKind) (time.Time, bool) {
+// postponed is when a chain is due anew after the last answer that put it off, by its
+// first ping. A guard ping can be put off as often as somebody answers, any other once.
+func (r Run) postponed(first Ping) (time.Time, bool) {
 	var anew time.Time
 	for _, a := range r.Answers {
-		if chainOf(a.Key) != chain || a.How != AnswerNotYet && a.How != AnswerGotIt {
+		if chainOf(a.Key) != first.Key || a.How != AnswerNotYet && a.How != AnswerGotIt {
 			continue
 		}
-		after, guard := k.putOff()
+		after, guard := first.Kind.putOff()
+		if first.Kind == PrepOver && first.Loudness == GuardPing { // a pot that simmers
+			after, guard = postponeSimmer, true
+		}
 		if after == 0 {
 			continue
 		}
@@ -98,6 +101,8 @@ func (p Ping) Asks() PingKind {
 		return p.Kind
 	}
 	switch nameOf(p.Key) {
+	case "prep":
+		return PrepOver
 	case "steam-yet":
 		return SteamYet
 	case "pressure-yet", "pressure-back":

@@ -192,7 +192,8 @@ func TestZeroIsCheckedLate(t *testing.T) {
 }
 
 // Rye soaks 12 h, maize 24; simmering is 45 min from dry and 15 when soaked (common
-// practice). Wet grain keeps 12 h more, 4 h in a warm room.
+// practice); a pot that simmers is asked after again, and then everybody. Wet grain
+// keeps 12 h more, 4 h in a warm room.
 func TestPreparation(t *testing.T) {
 	maize := begun(Item{Count: 7, Container: jar(1), Grain: grain.Maize}).say("09:00", jo, PrepBegun{Soaking})
 	tests := []struct {
@@ -204,8 +205,11 @@ func TestPreparation(t *testing.T) {
 		{"soaking rye", pot(), begun().say("09:00", jo, PrepBegun{Soaking}), "21:00 prep, 3.3. 09:00 wet"},
 		{"soaking maize", pot(), maize, "3.3. 09:00 prep, 3.3. 21:00 wet"},
 		{"in a warm room", pot(RoomTemperature{27}), begun().say("09:00", jo, PrepBegun{Soaking}), "21:00 prep, 3.3. 01:00 wet"},
-		{"simmering from dry", pot(), begun().say("09:00", jo, PrepBegun{Simmering}), "09:45 prep, 21:45 wet"},
-		{"simmering when soaked", pot(), begun().say("09:00", jo, PrepBegun{Soaking}).say("20:00", jo, PrepBegun{Simmering}), "20:15 prep, 3.3. 08:15 wet"},
+		{"simmering from dry", pot(), begun().say("09:00", jo, PrepBegun{Simmering}), "09:45 prep, 09:55 prep, 10:15, 10:35, 11:15, 12:35, 14:35, 16:35, 18:35, 20:35, 21:45 wet"},
+		{
+			"simmering when soaked", pot(), begun().say("09:00", jo, PrepBegun{Soaking}).say("20:00", jo, PrepBegun{Simmering}),
+			"20:15 prep, 20:25 prep, 20:45, 21:05, 21:45, 23:05, 3.3. 01:05, 3.3. 03:05, 3.3. 05:05, 3.3. 07:05, 3.3. 08:15 wet",
+		},
 		{"drained, and standing", pot(), begun().say("09:00", jo, PrepBegun{Draining}).say("09:30", jo, PrepEnded{}), "21:30 wet"},
 		{"not yet: once", pot(), begun().say("09:00", jo, PrepBegun{Draining}).say("09:31", jo, PingAnswered{"run/12/prep/1", AnswerNotYet}).
 			say("10:05", jo, PingAnswered{"run/12/prep/1", AnswerNotYet}), "10:01 prep, 21:30 wet"},

@@ -80,12 +80,29 @@ func (r Run) Relightable() bool {
 	return r.Stage == StageCooling && short && !out
 }
 
-// MayBurn reports whether a run was called off with the flame on, and nobody has
-// said since that it is off.
+// MayBurn reports whether a run was called off with a flame on, that of its cooker or
+// of the pot its grain simmers in, and nobody has said since that it is off.
 func (r Run) MayBurn() bool {
 	on, lit := r.LastStep(KindHeatOn)
 	off, heatOff := r.LastStep(KindHeatOff)
-	return r.Stage == StageCalledOff && lit && (!heatOff || off.At.Before(on.At))
+	return r.Stage == StageCalledOff && (r.Simmers() || lit && (!heatOff || off.At.Before(on.At)))
+}
+
+// Simmers reports whether the flame that is on, as far as anybody said, is that of the
+// pot in which the grain simmers: the run's cooker was not lit yet. Called off, a run
+// simmers until somebody says that the heat is off.
+func (r Run) Simmers() bool {
+	n := len(r.Preps)
+	if n == 0 || r.Preps[n-1].What != Simmering {
+		return false
+	}
+	to := r.Preps[n-1].To
+	if r.Stage != StageCalledOff {
+		return r.Stage == StagePreparing && to.IsZero()
+	}
+	_, lit := r.LastStep(KindHeatOn)
+	_, off := r.LastStep(KindHeatOff)
+	return !r.Preps[n-1].EndedSeen && !lit && !off
 }
 
 // MayPress reports whether a run was called off, its flame is off, and it may be under

@@ -46,6 +46,14 @@ func TestMayBurn(t *testing.T) {
 		{"called off hot", lit().say("09:30", ana, CalledOff{}), true},
 		{"off after that", lit().say("09:30", ana, CalledOff{}).say("09:40", jo, HeatOff{}), false},
 		{"off before that", lit().say("09:20", jo, HeatOff{}).say("09:30", ana, CalledOff{}), false},
+		{"simmering", begun().say("09:10", ana, PrepBegun{Simmering}), false},
+		{"called off while it simmers", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:30", ana, CalledOff{}), true},
+		{"simmering was over", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:20", jo, PrepEnded{}).say("09:30", ana, CalledOff{}), false},
+		{"drained since", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:20", jo, PrepBegun{Draining}).say("09:30", ana, CalledOff{}), false},
+		{"soaking has no flame", begun().say("09:10", ana, PrepBegun{Soaking}).say("09:30", ana, CalledOff{}), false},
+		{"its flame is off", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:30", ana, CalledOff{}).say("09:40", jo, HeatOff{}), false},
+		{"simmered, lit, and off", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:20", ana, HeatOn{}).say("09:30", ana, HeatOff{}).say("09:40", jo, CalledOff{}), false},
+		{"simmered, and lit", begun().say("09:10", ana, PrepBegun{Simmering}).say("09:20", ana, HeatOn{}).say("09:40", jo, CalledOff{}), true},
 		{"zero says nothing of the flame", lit().say("09:30", ana, CalledOff{}).say("09:40", jo, AtZero{}), true},
 	} {
 		r := tt.told.run(t, pot())

@@ -11,7 +11,9 @@ import (
 // While the hold goes on, a pressure that the cooker is at is a reading of its
 // gauge, which may be a loss; while pressure is lost it is one when it is still too
 // low, and how long a dip took does not end the loss, unless that was told as a dip
-// whose length is still to come.
+// whose length is still to come. The heat that goes off where grain simmers is that of
+// its pot, as long as that is asked after. Of a run called off that simmers only its
+// heat off is waited for, and simmering over says that.
 func (r Run) AsMeant(e RunEntry, at time.Time) RunEntry {
 	if at.Before(r.Since) {
 		return e
@@ -23,7 +25,19 @@ func (r Run) AsMeant(e RunEntry, at time.Time) RunEntry {
 	if told, ok := e.(Dipped); ok && r.Stage == StagePressureLost && !r.lostInDip() {
 		return Dipped{To: told.To}
 	}
+	if _, off := e.(HeatOff); off && r.Stage == StagePreparing && r.Simmers() && at.Before(r.simmerAsked()) {
+		return PrepEnded{What: Simmering}
+	}
+	if ended, ok := e.(PrepEnded); ok && r.Stage == StageCalledOff && r.Simmers() && (ended.What == 0 || ended.What == Simmering) {
+		return HeatOff{}
+	}
 	return e
+}
+
+// simmerAsked is until when a pot that simmers is asked after.
+func (r Run) simmerAsked() time.Time {
+	_, due, _ := r.PrepDue()
+	return due.Add(askedOn)
 }
 
 // tooLow reports whether what the gauge shows is less than the hold asks for.

@@ -14,6 +14,7 @@ import (
 func TestAsMeant(t *testing.T) {
 	held := func() *teller { return begun().say("10:00", ana, AtPressure{Gauge: *psi(15)}) }
 	lost := func() *teller { return held().say("10:10", ana, PressureLost{}) }
+	simmers := func() *teller { return begun().say("09:30", ana, PrepBegun{Simmering}) }
 	tests := []struct {
 		name  string
 		told  *teller
@@ -32,6 +33,12 @@ func TestAsMeant(t *testing.T) {
 		{"how deep it is", lost(), "10:20", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11)}, StagePressureLost},
 		{"how long a dip took", held().say("10:10", ana, Dipped{}), "10:10", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11), For: 4 * time.Minute}, StageAtPressure},
 		{"a dip of the hold", held(), "10:20", Dipped{To: psi(11), For: 4 * time.Minute}, Dipped{To: psi(11), For: 4 * time.Minute}, StageAtPressure},
+		{"the flame under the grain", simmers(), "10:20", HeatOff{}, PrepEnded{Simmering}, StagePreparing},
+		{"the flame, where grain soaks", begun().say("09:30", ana, PrepBegun{Soaking}), "10:20", HeatOff{}, HeatOff{}, StageFalling},
+		{"the flame, simmered long ago", begun().say("09:30", ana, PrepBegun{Simmering}), "22:16", HeatOff{}, HeatOff{}, 0},
+		{"the flame, simmered and lit", simmers().say("10:10", ana, HeatOn{}), "10:20", HeatOff{}, HeatOff{}, StageFalling},
+		{"simmered, once called off", simmers().say("10:10", ana, CalledOff{}), "10:20", PrepEnded{}, HeatOff{}, StageCalledOff},
+		{"drained, once called off", simmers().say("10:10", ana, CalledOff{}), "10:20", PrepEnded{Draining}, PrepEnded{Draining}, 0},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {

@@ -23,8 +23,11 @@ const (
 	yetRooms        = 90 * time.Minute
 	ventAgain       = 10 * time.Minute
 	ventRooms       = 30 * time.Minute // by then much of the water has gone
+	simmerAgain     = 10 * time.Minute
+	simmerRooms     = 30 * time.Minute
 	postponeGuard   = 5 * time.Minute
 	postponeYet     = 15 * time.Minute
+	postponeSimmer  = 15 * time.Minute
 	postponeZero    = 20 * time.Minute
 	postponeDue     = 30 * time.Minute
 	postponeSoak    = 2 * time.Hour
@@ -96,7 +99,7 @@ func (w *wanting) add(first Ping, more ...again) {
 		return
 	}
 	first.Room, first.About = w.run.Room, w.run.No.Subject()
-	anew, postponed := w.run.postponed(first.Key, first.Kind)
+	anew, postponed := w.run.postponed(first)
 	moved := time.Duration(0)
 	if postponed && anew.After(first.Due) {
 		moved = anew.Sub(first.Due)
@@ -149,18 +152,28 @@ func (w *wanting) preparing() {
 	n := len(r.Preps)
 	by := r.Cook
 	if n > 0 && r.Preps[n-1].By != 0 {
-		by = r.Preps[n-1].By
+		by = r.watchedBy(r.Preps[n-1])
 	}
 	if p, due, on := r.PrepDue(); on {
-		first := Ping{Key: r.key("prep", n), Due: due, Kind: PrepOver, Loudness: DuePing, To: by}
-		if p.What == Simmering { // a pot on the flame doesn't wait for the morning
-			first.Loudness = GuardPing
+		first, more := Ping{Key: r.key("prep", n), Due: due, Kind: PrepOver, Loudness: DuePing, To: by}, []again(nil)
+		if p.What == Simmering { // a pot on the flame doesn't wait for the morning, and boils dry
+			first.Loudness, more = GuardPing, asked(due, PrepOver, simmerAgain, simmerRooms)
 		}
-		w.add(first)
+		w.add(first, more...)
 	}
 	if until, stands := r.WetUntil(); stands {
 		w.add(Ping{Key: r.key("wet-grain", n), Due: until, Kind: WetGrainStands, Loudness: DuePing, To: by})
 	}
+}
+
+// watchedBy is who prepares, or who took the run over from then on.
+func (r Run) watchedBy(p Preparation) MemberNo {
+	for _, s := range slices.Backward(r.Steps) {
+		if s.To != 0 && s.At.After(p.From) {
+			return s.To
+		}
+	}
+	return p.By
 }
 
 // times counts the steps of a kind.

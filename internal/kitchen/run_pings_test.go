@@ -123,6 +123,7 @@ func TestForgotten(t *testing.T) {
 	rising := func() *teller { return begun().say("09:50", ana, VentClosed{}) }
 	vents := func() *teller { return begun().say("09:50", ana, Steam{}) }
 	lost := func() *teller { return begun().say("10:00", ana, AtPressure{}).say("10:20", ana, PressureLost{}) }
+	simmers := func() *teller { return begun().say("09:00", ana, PrepBegun{Simmering}) }
 	tests := []struct {
 		name string
 		told *teller
@@ -142,6 +143,17 @@ func TestForgotten(t *testing.T) {
 		{"weight on, everybody", vents(), WhoIsThere, "10:30 10:50 11:30 12:50 14:50 16:50 18:50 20:50"},
 		{"weight on, not yet", vents().say("10:03", ana, PingAnswered{"run/12/vent-over/1", AnswerNotYet}), VentOver, "10:08 10:18"},
 		{"weight is on", vents().say("10:05", ana, VentClosed{}), VentOver, ""},
+		{"simmering", simmers(), PrepOver, "09:45 09:55"},
+		{"simmering, everybody", simmers(), WhoIsThere, "10:15 10:35 11:15 12:35 14:35 16:35 18:35 20:35"},
+		{
+			"simmering, not yet, twice", simmers().say("09:46", ana, PingAnswered{"run/12/prep/1", AnswerNotYet}).
+				say("10:02", jo, PingAnswered{"run/12/prep/1", AnswerNotYet}), PrepOver, "10:17 10:27",
+		},
+		{"simmering is over", simmers().say("09:50", ana, PrepEnded{Simmering}), PrepOver, ""},
+		{"simmering is over by a tap", simmers().say("10:16", jo, PingAnswered{"run/12/prep/1/again/2", AnswerDone}), WhoIsThere, ""},
+		{"simmered, and lit", simmers().say("09:50", ana, HeatOn{}), PrepOver, ""},
+		{"called off while it simmers", simmers().say("09:20", ana, CalledOff{}), StillHot, "09:25 09:30 09:35"},
+		{"called off, the simmer is off", simmers().say("09:20", ana, CalledOff{}).say("09:26", ana, HeatOff{}), StillHot, ""},
 		{"lost", lost(), PressureYet, "10:40 11:10"},
 		{"lost, everybody", lost(), WhoIsThere, "12:10 13:10 15:10 17:10 19:10 21:10"},
 		{"lost, the flame is off", lost().say("10:25", ana, HeatOff{}), PressureYet, ""},
@@ -154,12 +166,28 @@ func TestForgotten(t *testing.T) {
 			if p.Kind == tt.kind {
 				got = append(got, hm(p.Due))
 			}
-			if p.Loudness != GuardPing && p.Kind != HoldNearlyOver {
+			if p.Loudness != GuardPing && p.Kind != HoldNearlyOver && p.Kind != WetGrainStands {
 				t.Errorf("%s: %s is no guard", tt.name, p.Key)
 			}
 		}
 		if s := strings.Join(got, " "); s != tt.want {
 			t.Errorf("%s: %q, want %q", tt.name, s, tt.want)
+		}
+	}
+}
+
+// Who took the run over while it is prepared has the pings of it.
+func TestPreparedByAnother(t *testing.T) {
+	jos := func() *teller { return begun().say("09:00", jo, PrepBegun{Simmering}) }
+	for name, tt := range map[string]struct {
+		told *teller
+		to   MemberNo
+	}{
+		"jo prepares": {jos(), jo}, "mik took it": {jos().say("09:20", mik, TookOver{}), mik},
+		"taken before": {begun().say("08:50", mik, TookOver{}).say("09:00", jo, PrepBegun{Simmering}), jo},
+	} {
+		if p := tt.told.run(t, pot()).Wants(pot())[0]; p.Kind != PrepOver || p.To != tt.to {
+			t.Errorf("%s: %v to %d, want %d", name, p.Kind, p.To, tt.to)
 		}
 	}
 }

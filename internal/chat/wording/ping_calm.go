@@ -35,13 +35,25 @@ func (v PingView) prepOver() pingText {
 		head: say("**" + v.no() + " " + prepWord(p.What) + " is done** by the usual time, since " + v.clock(p.From) + "."),
 		more: []chat.Para{say("Next: " + run.prepNext() + ".")},
 	}
+	if v.again() > 0 {
+		t.head = say("**" + v.no() + ": " + prepWord(p.What) + " done?** On the flame since " + v.clock(p.From) + "; dry, it scorches.")
+		t.more = nil
+	}
 	for _, c := range v.Run.Next() {
 		if b, ok := run.choice(c); ok && len(t.buttons) < 1 {
 			t.buttons = append(t.buttons, b)
 		}
 	}
 	t.buttons = append(t.buttons, tap("Not yet", "not yet"))
+	if v.Run.Simmers() {
+		t.act = v.simmered(v.no() + " simmered")
+	}
 	return t
+}
+
+// simmered is the tap that says that the grain is out of its pot's heat.
+func (v PingView) simmered(label string) chat.Button {
+	return v.button(label, prepWord(kitchen.Simmering)+" done")
 }
 
 func (v PingView) wetGrain() pingText {

@@ -62,6 +62,9 @@ func (v PingView) whoIsThere() pingText {
 	if where == "" {
 		where = "the cooker"
 	}
+	if v.Run.Simmers() {
+		where = "grain on the stove"
+	}
 	a := v.unanswered()
 	head := say("**Who is in the kitchen? "+v.no()+", {}: "+a.what+".**"+v.unheard(), where)
 	return pingText{head: head, buttons: a.buttons, act: a.act}
@@ -96,7 +99,12 @@ func (v PingView) unanswered() unanswered {
 		return ask("steam yet, or heat off? Lit "+v.clock(v.Run.Since), "Steam", "steam", off)
 	case kitchen.PressureYet:
 		return ask("at pressure yet, or heat off?"+v.upSince(), "At pressure", "at pressure", off)
-	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.HoldNearlyOver, kitchen.WhoIsThere, kitchen.ProbablyCool,
+	case kitchen.PrepOver:
+		return unanswered{
+			"simmering done? Dry, it scorches",
+			[]chat.Button{v.simmered("Simmering done"), gotIt, notYet}, v.simmered(no + " simmered"),
+		}
+	case kitchen.StartNow, kitchen.WetGrainStands, kitchen.HoldNearlyOver, kitchen.WhoIsThere, kitchen.ProbablyCool,
 		kitchen.MeasureAgain, kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue,
 		kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest:
 	}
@@ -199,8 +207,15 @@ func (v PingView) stillHot() pingText {
 	if v.again() > 0 {
 		head = "**" + v.no() + " HEAT OFF?** Called off, and nobody said the flame is."
 	}
+	then := say("Then leave it shut until it shows zero.")
+	switch {
+	case v.Run.Simmers() && v.again() > 0:
+		then = nil
+	case v.Run.Simmers():
+		then = say("It is the pot the grain simmers in; dry, it scorches.")
+	}
 	return pingText{
-		head: say(head), more: []chat.Para{say("Then leave it shut until it shows zero.")},
+		head: say(head), more: []chat.Para{then},
 		buttons: v.answers("Heat is off", "heat off", "Not yet"), act: v.button(v.no()+" heat off", "heat off"),
 	}
 }

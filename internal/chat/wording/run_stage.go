@@ -270,6 +270,9 @@ func (v RunView) comingDown(s *sheet) {
 	on, lit := r.LastStep(kitchen.KindHeatOn)
 	off, isOff := r.LastStep(kitchen.KindHeatOff)
 	switch {
+	case r.Simmers():
+		s.add(must, say("**Is the flame under the grain off?** I ask until somebody says so."))
+		s.then(say("Next: heat off."), v.button("Heat is off", "heat off"), tap("Undo", "undo"))
 	case !lit:
 		s.then(nil, tap("Undo", "undo"))
 	case !isOff || off.At.Before(on.At):

@@ -197,6 +197,9 @@ func stageStep(r kitchen.Run) step {
 	case kitchen.StageGone:
 		return step{"nothing: it is gone from the shelf.", "", ""}
 	case kitchen.StageCalledOff:
+		if r.Simmers() {
+			return step{"flame off under the grain.", "it stops simmering", "dry, it scorches"}
+		}
 		return step{"leave it shut until it shows zero.", "it shows zero", "it may still be hot"}
 	case kitchen.StagePlanned, kitchen.StagePreparing:
 		return step{"load it, then light it.", "", ""}
