@@ -12,7 +12,7 @@ import (
 // Cooling is what is believed of a run that cools, of the middle of its slowest
 // container.
 type Cooling struct {
-	// Container is the slowest of the load.
+	// Container is the one asked about, the slowest of the load unless said.
 	Container Container
 	// Zero is when it came to zero pressure; Seen is false where that was worked out
 	// from the heat going off.
@@ -110,17 +110,43 @@ func (r Run) Cooling() (Cooling, bool) {
 	if r.foreseen != nil {
 		return *r.foreseen, true
 	}
-	return r.foresee(unlearnt(r.kitchen), r.Readings)
+	return r.foresee(r.unlearnt(r.kitchen), r.Readings)
 }
 
-// CoolingTo is the forecast to another limit: that of a culture.
-func (r Run) CoolingTo(limit unit.Celsius) (Cooling, bool) {
-	if r.today == nil {
+// CoolingOf is the forecast of one unit of the load, zero for the slowest, to a limit,
+// such as that of a culture. False for a unit that isn't there.
+func (r Run) CoolingOf(u UnitNo, limit unit.Celsius) (Cooling, bool) {
+	if r.today == nil || int(u) > r.Units() {
 		return Cooling{}, false
 	}
 	o := r.outlook(*r.today)
 	o.limit = limit
+	if u != 0 {
+		o.of = r.containerOf(u)
+		o.prior = r.prior(o.of)
+	}
 	return r.foresee(o, r.Readings)
+}
+
+// CoolSooner are the forecasts of the other containers of a mixed load, which are
+// cool before the slowest.
+func (r Run) CoolSooner() []Cooling {
+	if r.today == nil {
+		return nil
+	}
+	var out []Cooling
+	for _, b := range r.boxes {
+		o := r.outlook(*r.today)
+		if b.heated() == o.of {
+			continue
+		}
+		o.of = b.heated()
+		o.prior = r.prior(o.of)
+		if c, ok := r.foresee(o, r.Readings); ok {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // Cooled is what a run that is cool has shown, by its readings; false where they show
@@ -164,9 +190,8 @@ func (r Run) held(all Cooling, some []Reading) Verdict {
 const alikeSize = 1.5
 
 // prior is what earlier runs of the cooker with containers about as large taught.
-func (r Run) prior() cooling.Prior {
+func (r Run) prior(mine Container) cooling.Prior {
 	var shown []cooling.Past
-	mine := r.slowest()
 	for _, c := range r.past {
 		apart := c.Container.heft() / mine.heft()
 		if sameName(c.Cooker, r.Cooker) && c.Container.Vessel == mine.Vessel && apart < alikeSize && apart > 1/alikeSize && c.Run < r.No {
@@ -181,12 +206,16 @@ type outlook struct {
 	kitchen Settings
 	limit   unit.Celsius
 	prior   cooling.Prior
+	// of is the container that is asked about.
+	of Container
 }
 
-func (r Run) outlook(s Settings) outlook { return outlook{s, s.CoolLimit(), r.prior()} }
+func (r Run) outlook(s Settings) outlook { return outlook{s, s.CoolLimit(), r.prior(r.slowest()), r.slowest()} }
 
 // unlearnt is the outlook of a kitchen of which no earlier run is known.
-func unlearnt(s Settings) outlook { return outlook{s, s.CoolLimit(), cooling.Usual()} }
+func (r Run) unlearnt(s Settings) outlook {
+	return outlook{s, s.CoolLimit(), cooling.Usual(), r.slowest()}
+}
 
 // foresee makes the forecast from some of the readings, while that is of use.
 func (r Run) foresee(o outlook, readings []Reading) (Cooling, bool) {
@@ -208,7 +237,7 @@ func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
 	}
 	span := f.Cool()
 	c := Cooling{
-		Container: r.slowest(), Zero: zero.At, Seen: zero.Seen, Likely: zero.At.Add(span.Mid), From: zero.At.Add(span.Lo), To: zero.At.Add(span.Hi),
+		Container: o.of, Zero: zero.At, Seen: zero.Seen, Likely: zero.At.Add(span.Mid), From: zero.At.Add(span.Lo), To: zero.At.Add(span.Hi),
 		Alarm: onFive(zero.At.Add(f.By(fourOfFive))), Surely: onFive(zero.At.Add(f.By(nearlySure))), Limit: q.Limit, Room: f.Room(), RoomTold: o.kitchen.Room != nil,
 		Prior: o.prior, Scale: f.Scale(), Boiling: f.Boiling(), forecast: f,
 	}
@@ -248,8 +277,7 @@ func (r Run) question(o outlook, readings []Reading) (cooling.Question, Step, bo
 	if !ok || len(r.boxes) == 0 {
 		return cooling.Question{}, zero, false
 	}
-	slowest := r.slowest()
-	body, err := slowest.body()
+	body, err := o.of.body()
 	if err != nil {
 		return cooling.Question{}, zero, false
 	}
@@ -262,7 +290,7 @@ func (r Run) question(o outlook, readings []Reading) (cooling.Question, Step, bo
 		q.Lifted = &lifted
 	}
 	for _, m := range readings {
-		q.Readings = append(q.Readings, r.asked(m, zero.At, slowest, several(m, readings)))
+		q.Readings = append(q.Readings, r.asked(m, zero.At, o.of, several(m, readings)))
 	}
 	return q, zero, true
 }
@@ -283,16 +311,17 @@ func (r Run) atZero() (Step, bool) {
 
 // asked is a reading as the formulas take it. What was not said is the skin, of
 // the slowest container.
-func (r Run) asked(m Reading, zero time.Time, slowest Container, several bool) cooling.Reading {
+func (r Run) asked(m Reading, zero time.Time, of Container, several bool) cooling.Reading {
 	out := cooling.Reading{After: m.At.Sub(zero), Temp: m.Temp, Place: m.Where.asked()}
 	if several {
 		out.Spread = cooling.SameSizeSpread
 	}
-	if len(m.Units) == 0 {
-		return out
+	read := r.slowest()
+	if len(m.Units) > 0 {
+		read = r.containerOf(m.Units[0])
 	}
-	if of := r.containerOf(m.Units[0]); of.Vessel != slowest.Vessel || !near(of.heft(), slowest.heft()) {
-		if body, err := of.body(); err == nil {
+	if read.Vessel != of.Vessel || !near(read.heft(), of.heft()) {
+		if body, err := read.body(); err == nil {
 			out.Spread, out.Body = cooling.OtherSizeSpread, body
 		}
 	}
@@ -311,6 +340,12 @@ func several(m Reading, all []Reading) bool {
 		atOnce := other.At.Equal(m.At) && max(off, -off) < unitsApart
 		return other.No != m.No && (atOnce || len(m.Units) > 0 && len(other.Units) > 0 && !slices.Equal(m.Units, other.Units))
 	})
+}
+
+// OfSlowest reports whether a reading was taken of one of the slowest containers, or
+// may have been.
+func (r Run) OfSlowest(m Reading) bool {
+	return len(m.Units) == 0 || r.containerOf(m.Units[0]) == r.slowest()
 }
 
 // containerOf is what a unit of the load is, counted in the order in which the

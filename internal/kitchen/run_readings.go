@@ -81,7 +81,7 @@ func (f *folding) tempRead(e TempRead) {
 		f.first = skinRead{}
 		return
 	}
-	c, known := f.foresee(unlearnt(f.rec.s), f.Readings)
+	c, known := f.foresee(f.unlearnt(f.rec.s), f.Readings)
 	switch {
 	case known && c.cannotBe(r.No):
 	case warm:

@@ -31,7 +31,10 @@ func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
-	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimitFor(i.For), For: i.For, Own: t.settings.KnowsCulture(i.For)}
+	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimitFor(i.For), For: i.For, Unit: i.Unit, Own: t.settings.KnowsCulture(i.For)}
+	if int(i.Unit) > run.Units() {
+		return chat.Post{}, kitchen.NoSuchUnit{Ref: kitchen.Ref{Run: run.No, Units: []kitchen.UnitNo{i.Unit}}, Has: run.Units()}
+	}
 	if i.By != nil {
 		if meant := i.By.Resolve(t.now, phrase.Forward); len(meant) > 0 {
 			view.By = meant[0]

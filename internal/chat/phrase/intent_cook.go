@@ -61,8 +61,10 @@ type AnswerPing struct {
 // "cool enough for enoki".
 type CoolYet struct {
 	Which Which
-	By    *Moment
-	For   string
+	// Unit is the one that was asked about: "when can i use 12.3"; zero for the load.
+	Unit kitchen.UnitNo
+	By   *Moment
+	For  string
 }
 
 // Log asks for the story of a run, or for the last runs; Mine for the speaker's.

@@ -1,12 +1,16 @@
 package phrase
 
-import "slices"
+import (
+	"slices"
+
+	"ryebell/internal/kitchen"
+)
 
 var coolYetGrammar = grammar{
 	kind: KindCoolYet,
 	examples: []string{
 		"is 12 cool yet", "how long", "when can i inoculate", "eta on the big pot?", "cool by 8?", "how long for #12", "when can i use 12",
-		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight",
+		"is 12 cool enough for enoki", "when can i put enoki on 12", "can i inoculate tonight", "when can i use 12.3",
 	},
 	match: matchCoolYet,
 }
@@ -16,7 +20,7 @@ func (q CoolYet) String() string {
 	s := "is it cool"
 	switch {
 	case q.Which.Run != 0:
-		s = "is " + q.Which.Run.String() + " cool"
+		s = "is " + q.of().String() + " cool"
 	case q.Which.Cooker != "":
 		s = "is the " + q.Which.Cooker + " cool"
 	case q.Which.Mine:
@@ -29,6 +33,37 @@ func (q CoolYet) String() string {
 		return s + " yet"
 	}
 	return s + " by " + momentText(*q.By) + "?"
+}
+
+// of is the run that is asked about, or a unit of it.
+func (q CoolYet) of() kitchen.Ref {
+	if q.Unit == 0 {
+		return kitchen.Ref{Run: q.Which.Run}
+	}
+	return kitchen.Ref{Run: q.Which.Run, Units: []kitchen.UnitNo{q.Unit}}
+}
+
+// asked takes the run, cooker or unit that a question is about: 12, 12.3, the big pot.
+func (q *CoolYet) asked(c cursor) (cursor, bool) {
+	d := c.over("on", "of", "with", "in", "for", "the", "run", "number", "our")
+	var ref kitchen.Ref
+	switch t := d.token().(type) {
+	case RunRef:
+		ref = t.Ref
+	case Number:
+		if t.Ref != nil {
+			ref = *t.Ref
+		}
+	}
+	if len(ref.Units) == 1 {
+		q.Which, q.Unit = Which{Run: ref.Run}, ref.Units[0]
+		return d.use(1), true
+	}
+	w, e, ok := c.whichOf()
+	if ok {
+		q.Which = w
+	}
+	return e, ok
 }
 
 // coolThings are what people ask of without naming a run.
@@ -57,8 +92,8 @@ func matchCoolYet(c cursor) (Intent, cursor, bool) {
 		}
 		d = d.over("yet", "now", "already", "then", "please", "pls", "again", "do you think", "roughly", "about")
 		if q.Which == (Which{}) {
-			if w, e, ok := d.whichOf(); ok {
-				q.Which, d = w, e
+			if e, ok := q.asked(d); ok {
+				d = e
 			}
 		}
 		if name, e, ok := forCulture(d, q.Which); ok && q.For == "" {
@@ -99,8 +134,8 @@ func isCool(c cursor) (CoolYet, cursor, bool) {
 	var q CoolYet
 	d, asked := c.phrase("is", "are", "will", "isn't", "aren't", "would", "should")
 	named := false
-	if w, e, ok := d.whichOf(); ok {
-		q.Which, d, named = w, e, true
+	if e, ok := q.asked(d); ok {
+		d, named = e, true
 	} else if e, ok := d.phrase(coolThings...); ok && asked {
 		d, named = e, true
 	}
@@ -148,8 +183,8 @@ func whenCool(c cursor) (CoolYet, cursor, bool) {
 	}
 	whole := d.word(-1) == "inoculate" || d.word(-1) == "noc" || d.word(-1) == "inoculating" || d.word(-1) == "yet" || d.word(-1) == "up"
 	named := false
-	if w, e, ok := d.whichOf(); ok {
-		q.Which, d, named = w, e, w != (Which{}) || e.word(-2) == "the"
+	if e, ok := q.asked(d); ok {
+		d, named = e, q.Which != (Which{}) || e.word(-2) == "the"
 	} else if e, ok := d.phrase(coolThings...); ok {
 		d, named = e, true
 	}
@@ -181,8 +216,8 @@ func howLong(c cursor) (CoolYet, cursor, bool) {
 	}
 	var q CoolYet
 	d = d.over("does", "will", "it", "still", "take", "to", "go", "left")
-	if w, e, ok := d.whichOf(); ok {
-		q.Which, d = w, e
+	if e, ok := q.asked(d); ok {
+		d = e
 	}
 	d = d.over("take", "takes", "does it", "still", "to go")
 	if e, ok := d.phrase("until", "till", "to", "til", "before"); ok {

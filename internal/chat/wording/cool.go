@@ -23,6 +23,16 @@ type CoolView struct {
 	For   string
 	// Own is whether the collective has told the limit of that culture.
 	Own bool
+	// Unit is the one that was asked about; zero for the load.
+	Unit kitchen.UnitNo
+}
+
+// of is what was asked about.
+func (v CoolView) of() kitchen.Ref {
+	if v.Unit == 0 {
+		return kitchen.Ref{Run: v.Run.No}
+	}
+	return kitchen.Ref{Run: v.Run.No, Units: []kitchen.UnitNo{v.Unit}}
 }
 
 // CoolYet says when a run is cool and how surely, what was read last and when, and
@@ -60,15 +70,19 @@ func CoolYet(v CoolView) chat.Post {
 
 func (v CoolView) cooling(s *sheet, run RunView) {
 	c, known := v.Run.Cooling()
-	if v.For != "" {
-		c, known = v.Run.CoolingTo(v.Limit)
+	whole := v.For == "" && v.Unit == 0
+	if !whole {
+		c, known = v.Run.CoolingOf(v.Unit, v.Limit)
 	}
 	last, read := c.Believed(v.Run.Readings)
 	s.add(must, v.by(c, known))
-	if known && v.For == "" {
+	if known && whole {
 		s.add(must, run.state())
+		for _, sooner := range v.Run.CoolSooner() {
+			s.add(should, say("A "+one(sooner.Container)+" sooner: about "+near(v.Now, round10(sooner.Likely))+"."))
+		}
 	} else {
-		s.add(must, coolAbout(v.Run.No, c, known, v.Now))
+		s.add(must, coolAbout(v.of(), c, known, v.Now))
 	}
 	s.add(must, v.culture())
 	if known && !maybeCool(v.Run, v.Now) {
@@ -84,8 +98,8 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 
 // coolAbout is when a run is cool: the time, and the range that holds four times of
 // five.
-func coolAbout(no kitchen.RunNo, c kitchen.Cooling, known bool, now time.Time) chat.Para {
-	what := "**" + no.String()
+func coolAbout(of kitchen.Ref, c kitchen.Cooling, known bool, now time.Time) chat.Para {
+	what := "**" + of.String()
 	switch {
 	case !known:
 		return say(what + " cooling.** Nobody saw when it came to zero, so I can't say how long. Say it, like `zero was at 17:10`")
@@ -127,7 +141,11 @@ func nextReading(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) ch
 	if c.Never() {
 		return say("Next: measure one again " + near(now, c.Alarm) + "." + asked(r, now, c.Alarm))
 	}
-	return say("Next: measure one " + near(now, c.Alarm) + ": 4 of 5 are cool by then." + asked(r, now, c.Alarm))
+	text := "Next: measure one " + near(now, c.Alarm) + ": 4 of 5 are cool by then."
+	if load, _ := r.Cooling(); load.Container != c.Container {
+		return say(text) // the ping is for the load
+	}
+	return say(text + asked(r, now, c.Alarm))
 }
 
 // asked says when the bot asks for it by itself, where that is another time.

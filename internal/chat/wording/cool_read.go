@@ -30,7 +30,7 @@ func (v RunView) readHead(s *sheet) {
 		return
 	}
 	s.add(should, v.forecastMoved(c))
-	if core := c.Middle(last.At); last.Skin() && core.Mid > last.Temp {
+	if core := c.Middle(last.At); last.Skin() && core.Mid > last.Temp && v.Run.OfSlowest(last) {
 		s.add(should, say("That is the outside: the middle is about "+degrees(c, last, core)+"."))
 	}
 }
@@ -151,5 +151,5 @@ func (v RunView) coolState() chat.Para {
 		}
 		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
 	}
-	return coolAbout(v.Run.No, c, known, v.Now)
+	return coolAbout(kitchen.Ref{Run: v.Run.No}, c, known, v.Now)
 }

@@ -13,7 +13,7 @@ import (
 // was taken, the model with its sources, and the doubt.
 func WhyCool(r kitchen.Run, now time.Time) chat.Post {
 	c, known := r.Cooling()
-	post := chat.Post{Loudness: chat.Answer, Blocks: []chat.Block{coolAbout(r.No, c, known, now)}}
+	post := chat.Post{Loudness: chat.Answer, Blocks: []chat.Block{coolAbout(kitchen.Ref{Run: r.No}, c, known, now)}}
 	if !known {
 		return post
 	}
