@@ -88,6 +88,9 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 		if hot && !r.Stage.Hot() || tells && tell.Which.Mine && !t.isOwn(r) {
 			return false
 		}
+		if tells && t.saidWithin(justNow, r, tell) {
+			return true
+		}
 		if !r.Has(t.member.No) && !(tells && store.RoomID(r.Room) == t.room.ID && isNext(r, tell.Entries[0])) {
 			return false
 		}
@@ -106,6 +109,21 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	}
 	pressed, err := t.calledOff(kitchen.Run.MayPress)
 	return len(only(pressed, fits)) > 0, err
+}
+
+// justNow is how long after somebody told something another who tells the same is taken
+// to have seen the same.
+const justNow = time.Minute
+
+// saidWithin reports whether somebody else told the same of a run in this room so lately:
+// who saw it as well is to hear that it is written.
+func (t *turn) saidWithin(lately time.Duration, r kitchen.Run, i phrase.Tell) bool {
+	if i.When != nil || store.RoomID(r.Room) != t.room.ID {
+		return false
+	}
+	var so kitchen.AlreadySo
+	twice := errors.As(t.follows(r, r.AsMeant(i.Entries[0], t.m.At), t.m.At), &so)
+	return twice && so.Seen && so.By != t.member.No && t.m.At.Sub(so.At).Abs() <= lately
 }
 
 // isNext reports whether an entry is what comes next in a run: from whoever says so

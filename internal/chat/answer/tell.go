@@ -67,7 +67,8 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 const toldTwice = 10 * time.Minute
 
 // whichTold is the run that something is told of. What its cook says again is of their
-// run, and not of another's where it would come next.
+// run, and not of another's where it would come next; what somebody else has just said
+// is of the run that it was said of.
 func (t *turn) whichTold(i phrase.Tell, ctx scene, at time.Time) (kitchen.Run, error) {
 	e := i.Entries[0]
 	follows := func(r kitchen.Run) bool {
@@ -77,6 +78,11 @@ func (t *turn) whichTold(i phrase.Tell, ctx scene, at time.Time) (kitchen.Run, e
 	if own := only(open, t.isOwn); err == nil && i.Which == (phrase.Which{}) && ctx.run == 0 && len(only(own, follows)) == 0 {
 		if again := only(own, func(r kitchen.Run) bool { return t.saysAgain(r, e, at) }); len(again) == 1 {
 			return again[0], nil
+		}
+		nextOf := only(open, func(r kitchen.Run) bool { return follows(r) && comesNext(r, e) })
+		said := only(open, func(r kitchen.Run) bool { return t.saidWithin(toldTwice, r, i) })
+		if len(nextOf) == 0 && len(said) == 1 {
+			return said[0], nil
 		}
 	}
 	return t.whichNext(i.Which, ctx, follows, func(r kitchen.Run) bool { return comesNext(r, e) })
@@ -210,6 +216,11 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	var err error
 	if offered, ok := v.Told.(kitchen.HandOffered); ok && offered.To != 0 {
 		if v.To, err = mention(t.book, offered.To); err != nil {
+			return chat.Post{}, err
+		}
+	}
+	if v.Stays() && run.Cook != t.member.No {
+		if v.To, err = mention(t.book, run.Cook); err != nil { // who asked is to know it
 			return chat.Post{}, err
 		}
 	}

@@ -13,7 +13,7 @@ import (
 const offerStands = 15 * time.Minute
 
 // volunteered is what was understood, or, where somebody has just asked who takes a
-// run over, that the speaker does.
+// run over, that the speaker does, or doesn't.
 func (t *turn) volunteered(p phrase.Parsed, ctx scene) (phrase.Parsed, error) {
 	willing := phrase.Volunteer(t.text, t.names)
 	if willing == phrase.Unwilling || t.m.Tap != nil || ctx.ping != "" {
@@ -37,12 +37,28 @@ func (t *turn) volunteered(p phrase.Parsed, ctx scene) (phrase.Parsed, error) {
 	if taken == 0 {
 		return p, nil
 	}
-	return phrase.Parsed{Intents: []phrase.Intent{phrase.TakeOver{Which: phrase.Which{Run: taken}}}}, nil
+	take := phrase.TakeOver{Which: phrase.Which{Run: taken}}
+	if willing == phrase.SaysNo { // it stays with its cook: whoever has it goes on having it
+		if take.Who, err = t.cookOf(taken); err != nil || take.Who == "" {
+			return p, err
+		}
+	}
+	return phrase.Parsed{Intents: []phrase.Intent{take}}, nil
+}
+
+// cookOf is the name of who watches a run, empty for nobody who has one.
+func (t *turn) cookOf(no kitchen.RunNo) (string, error) {
+	r, err := t.theRun(no)
+	if err != nil || r.Cook == 0 {
+		return "", err
+	}
+	m, err := t.book.Member(r.Cook)
+	return m.Name, err
 }
 
 // offerIn is the offer of a run that the speaker can answer so: made of late in this
-// room by somebody else, and answered by nobody. A yes answers only what the speaker
-// was asked by name.
+// room by somebody else, and answered by nobody. A yes or no answers only what the
+// speaker was asked by name.
 func (t *turn) offerIn(r kitchen.Run, willing phrase.Willing) (kitchen.Step, bool, error) {
 	offers := []kitchen.Kind{kitchen.KindHandOffered, kitchen.KindHandAccepted, kitchen.KindTookOver}
 	at := -1
@@ -58,7 +74,7 @@ func (t *turn) offerIn(r kitchen.Run, willing phrase.Willing) (kitchen.Step, boo
 	since := t.m.At.Sub(offer.At)
 	asked := r.Offered == t.member.No && r.Offered != 0
 	if since < -kitchen.Breath || since > offerStands || offer.By == t.member.No || r.Cook == t.member.No && t.member.No != 0 ||
-		r.Offered != 0 && !asked || willing == phrase.SaysYes && !asked {
+		r.Offered != 0 && !asked || willing != phrase.SaysMe && !asked {
 		return kitchen.Step{}, false, nil
 	}
 	e, err := t.book.Entry(offer.No)

@@ -4,11 +4,12 @@ package phrase
 type Willing uint8
 
 // Nobody volunteers, or somebody does by name of themselves ("me", "i can"), or says
-// yes, which means that only of who was asked.
+// yes or no, which mean that only of who was asked.
 const (
 	Unwilling Willing = iota
 	SaysMe
 	SaysYes
+	SaysNo
 )
 
 // volunteers are the ways to say that one does it oneself.
@@ -20,6 +21,12 @@ var volunteers = []string{
 
 // agreeing are the ways to say yes.
 var agreeing = []string{"yes", "yep", "yeah", "sure", "ok", "okay", "of course", "no problem", "will do", "fine", "sure thing", "yup", "gladly", "alright", "👍", "sure ok", "yes sure", "ok sure"}
+
+// declining are the ways to say that one doesn't.
+var declining = []string{
+	"no", "nope", "i can't", "i cant", "can't", "cant", "i can not", "i cannot", "cannot", "not me", "i'm not free", "im not free", "i won't", "i wont", "i don't", "i dont", "i'm out", "im out", "rather not",
+	"i'd rather not", "i have to go", "i must go", "i'm busy", "im busy", "not possible", "no can do", "i can't do it", "i cant do it", "i can't take it", "i cant take it", "not today", "not now", "i can't make it", "i'm not there", "i'm not here", "no way", "no chance", "i can't now", "afraid not",
+}
 
 // Volunteer reads the answer to an offer that stands: the same words are talk where
 // none does, so that [Parse] has no use for them. They must be the whole of the text.
@@ -37,7 +44,27 @@ func Volunteer(text string, names Names) Willing {
 	if e, ok := c.phrase(agreeing...); ok && ending(e) {
 		return SaysYes
 	}
+	if declines(c) {
+		return SaysNo
+	}
 	return Unwilling
+}
+
+// declines reads "no", "sorry, i can't", "no, i can't today".
+func declines(c cursor) bool {
+	c = c.over("sorry", "hm", "oh", "well", "ah", "i'm afraid", "afraid").parted()
+	d, ok := c.phrase(declining...)
+	for ok {
+		if _, asks := d.mark("?"); asks {
+			return false
+		}
+		d = d.parted().over("sorry", "today", "right now", "really", "either", "i'm afraid", "this time")
+		if ending(d) {
+			return true
+		}
+		d, ok = d.phrase(declining...)
+	}
+	return false
 }
 
 // ending reports whether nothing follows but manners; a question volunteers nothing.

@@ -125,7 +125,11 @@ func (v LogView) story(told int) chat.Para {
 				part += ", "
 			}
 			if st.To != 0 && st.To != st.By {
-				part, names = part+near(day, st.At)+nb+"gave it to {}", append(names, called(v.Who, st.To))
+				gave := "gave it to {}"
+				if v.heldBefore(st) == st.To {
+					gave = "left it with {}"
+				}
+				part, names = part+near(day, st.At)+nb+gave, append(names, called(v.Who, st.To))
 			} else {
 				part += near(day, st.At) + nb + stepWord(st)
 			}
@@ -148,6 +152,20 @@ func byTeller(steps []kitchen.Step) [][]kitchen.Step {
 		out[n] = append(out[n], st)
 	}
 	return out
+}
+
+// heldBefore is who watched the run just before a step.
+func (v LogView) heldBefore(st kitchen.Step) kitchen.MemberNo {
+	holder := v.Run.Steps[0].By
+	for _, s := range v.Run.Steps {
+		if s == st {
+			break
+		}
+		if s.To != 0 && (s.Kind == kitchen.KindTookOver || s.Kind == kitchen.KindHandAccepted) {
+			holder = s.To
+		}
+	}
+	return holder
 }
 
 func stepWords(steps []kitchen.Step) string {

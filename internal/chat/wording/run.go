@@ -24,7 +24,8 @@ type RunView struct {
 	// Instead is the reading that was told wrong and that this one stands for; nil
 	// for none.
 	Instead *kitchen.TempRead
-	// To names who is asked to take over, so that it rings; nil for anybody.
+	// To names who is asked to take over, or with whom the run stays, so that it
+	// rings; nil for anybody.
 	To chat.Span
 	// More is the next load of the same plan, when there is one still to be cooked.
 	More *kitchen.Order
@@ -102,6 +103,10 @@ func (v RunView) told(s *sheet) {
 	case kitchen.CalledOff:
 		v.calledOffHead(s)
 	case kitchen.TookOver, kitchen.HandAccepted:
+		if v.Stays() {
+			v.staysHead(s)
+			return
+		}
 		s.add(must, say("**"+v.no()+" is {}'s now**, and so are its pings.", v.who(v.Run.Cook)))
 	case kitchen.HandOffered:
 		v.offeredHead(s)

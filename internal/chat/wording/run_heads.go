@@ -42,6 +42,21 @@ func (v RunView) offeredHead(s *sheet) {
 	s.add(must, append(chat.Para{v.To}, say(": **do you take "+v.no()+"?** Until you say so it stays with {}.", v.who(v.Run.Cook))...))
 }
 
+// Stays reports whether who was asked to take the run leaves it with who has it.
+func (v RunView) Stays() bool {
+	took, ok := v.Told.(kitchen.TookOver)
+	return ok && v.Was != nil && v.Was.Offered != 0 && took.Member == v.Was.Cook && v.Run.Cook == v.Was.Cook
+}
+
+// staysHead says whose the run is still.
+func (v RunView) staysHead(s *sheet) {
+	if v.To == nil {
+		s.add(must, say("**"+v.no()+" stays with {}**, and so do its pings.", v.who(v.Run.Cook)))
+		return
+	}
+	s.add(must, append(chat.Para{v.To}, say(": **"+v.no()+" stays with you**, and so do its pings.")...))
+}
+
 // offHead says for good what was reached when the heat went off.
 func (v RunView) offHead(s *sheet) {
 	off, ok := v.Run.Ended()
