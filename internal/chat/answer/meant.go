@@ -21,6 +21,9 @@ func (t *turn) understand(ctx scene) (phrase.Parsed, error) {
 	}
 	parsed := phrase.Parse(t.text, t.names)
 	if ctx.asked == "" {
+		if figure, ok, err := t.gaugeFigure(parsed, ctx); ok || err != nil {
+			return figure, err
+		}
 		return t.measured(parsed, ctx)
 	}
 	first := phrase.Parse(ctx.asked, t.names)
@@ -87,6 +90,9 @@ func (t *turn) inRun(p phrase.Parsed) (bool, error) {
 	fits := func(r kitchen.Run) bool {
 		if hot && !r.Stage.Hot() || tells && tell.Which.Mine && !t.isOwn(r) {
 			return false
+		}
+		if tells && is[kitchen.PressureBack](tell.Entries[0]) && r.Stage != kitchen.StagePressureLost {
+			return false // "it's back" is said of everything
 		}
 		if tells && t.saidWithin(justNow, r, tell) {
 			return true

@@ -42,7 +42,7 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	if e, low := t.stillRising(i, run); low {
-		t.about = run.No.Subject()
+		t.kind, t.about = tellKind, run.No.Subject()
 		return wording.StillRising(run, e), nil
 	}
 	if post, answered, err := t.litAgain(i, run); err != nil || answered {

@@ -9,6 +9,8 @@ type Which struct {
 	Cooker string
 	// Mine is set when it is the speaker's own: "mine is at 15".
 	Mine bool
+	// Both is set when two runs are meant, of which the same is told: "both at 15".
+	Both bool
 }
 
 // Tell says what happened to a run, or to several things of it in one breath:

@@ -54,6 +54,9 @@ func gaugeTold(c cursor, t telling) (event, cursor, bool) {
 	case says && f.i > d.i:
 		d, at = f, false
 	}
+	if p, d, ok := backUpTo(c); ok {
+		return event{entry: kitchen.PressureBack{Gauge: p}}, d, true
+	}
 	bare := !back && !says && !at
 	if e, ok := c.phrase("it's", "its"); ok && !at && !back && !says {
 		d = e
@@ -147,6 +150,27 @@ func recovered(c cursor) cursor {
 		}
 	}
 	return d.over("by itself", "on its own", "now", "again")
+}
+
+// backUpTo reads "back up to 15", whose end has been read as a bound.
+func backUpTo(c cursor) (unit.GaugeKPa, cursor, bool) {
+	d, back := c.phrase("back", "is back", "came back", "pressure back", "pressure is back", "went back", "comes back")
+	r, bound := d.token().(Range)
+	if !back || !bound || !math.IsInf(r.Lo, -1) || !strings.HasPrefix(d.word(0), "up") {
+		return 0, c, false
+	}
+	ev, d, ok := upTo(r, d)
+	e, _ := ev.entry.(kitchen.AtPressure)
+	return e.Gauge, d, ok
+}
+
+// GaugeFigure takes a text of nothing but one bare figure for what a gauge shows. It is
+// for a text that answers the question for it: nothing else makes a figure alone that.
+func GaugeFigure(text string, names Names) (unit.GaugeKPa, bool) {
+	c := cursor{s: read(text, names)}
+	c = c.parted().over("it's", "its", "about", "now", "just", "ok", "yes")
+	n, d, ok := c.number()
+	return unit.PSI(n), ok && unitless(c.token()) && !c.token().(Number).Word && n >= leastCooking && n <= mostBarePSI && d.over("now").parted().done()
 }
 
 // unitless reports whether a figure was said without its unit.

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -71,6 +72,9 @@ type event struct {
 var events = [...]func(cursor, telling) (event, cursor, bool){
 	func(c cursor, _ telling) (event, cursor, bool) {
 		t, d, loose, ok := stage(c)
+		if w := c.word(-1); ok && d.i-c.i <= 2 && t.kind == kitchen.KindPressureBack && c.word(0) == "back" && d.word(-1) != "up" && w != "it's" && w != "its" && w != "is" {
+			return event{}, c, false // "its back" is, "back" is who comes home
+		}
 		return event{entry: t.entry, loose: loose}, d, ok
 	},
 	gaugeTold, dipTold, waterTold, tempTold, runCancelled,
@@ -105,6 +109,9 @@ type telling struct {
 func matchTell(c cursor) (Intent, cursor, bool) {
 	first := c.over(leads...)
 	which, units, d := leadingRun(first)
+	if e, two := both(first); two {
+		which, units, d = Which{Both: true}, nil, e
+	}
 	in, end, ok := tellOf(c, d, telling{which: which, units: units})
 	if !ok && d.i > first.i { // the number in front is what a thermometer showed
 		in, end, ok = tellOf(c, first, telling{})
@@ -261,13 +268,20 @@ func (t *telling) tail(c cursor, e kitchen.RunEntry) cursor {
 			t.which, c = w, d
 			continue
 		}
+		if d, two := both(c); two && t.which == (Which{}) {
+			t.which, c = Which{Both: true}, d
+			continue
+		}
 		return c
 	}
 }
 
 func (t telling) done(d cursor) (Intent, cursor, bool) {
+	if t.which.Both && slices.ContainsFunc(t.entries, ofOne) {
+		return nil, d, false // "both are 31" can be two bags
+	}
 	in := Tell{Which: t.which, When: t.when, Entries: t.entries}
-	d.plain = t.plain || t.when != nil || t.which != (Which{Mine: t.which.Mine}) // "mine is off" can be anything
+	d.plain = t.plain || t.when != nil || t.which != (Which{Mine: t.which.Mine, Both: t.which.Both}) // "mine is off" can be anything
 	d.near = t.near
 	if t.near != nil && t.near.Example == "" {
 		t.near.Example = in.String()
@@ -276,6 +290,19 @@ func (t telling) done(d cursor) (Intent, cursor, bool) {
 		d.ask = t.question(in)
 	}
 	return in, d, true
+}
+
+// ofOne reports whether something is told of one run at a time: what was measured.
+func ofOne(e kitchen.RunEntry) bool {
+	switch kitchen.KindOf(e) {
+	case kitchen.KindTempRead, kitchen.KindWaterIn, kitchen.KindWaterLeft, kitchen.KindDipped:
+		return true
+	case kitchen.KindRunBegun, kitchen.KindPrepBegun, kitchen.KindPrepEnded, kitchen.KindHeatOn, kitchen.KindSteam, kitchen.KindVentClosed, kitchen.KindAtPressure,
+		kitchen.KindPressureLost, kitchen.KindPressureBack, kitchen.KindGaugeRead, kitchen.KindHeatOff, kitchen.KindAtZero, kitchen.KindOutOfPot, kitchen.KindRunGone,
+		kitchen.KindCalledOff, kitchen.KindTookOver, kitchen.KindHandOffered, kitchen.KindHandAccepted, kitchen.KindPingAnswered:
+		return false
+	}
+	panic("kind " + kitchen.KindOf(e).String())
 }
 
 // moment reads "since 14:05", "at 2:05 pm", "20 min ago", "since 5 min". An hour

@@ -42,7 +42,7 @@ var stages = [...]told{
 		"pressure fell", "pressure is going down", "lost the pressure", "pressure went down", "not holding pressure", "pressure dropped", "dropping pressure",
 		"pressure low", "pressure is low", "pressure's low", "low pressure", "sagging", "pressure is sagging", "pressure sagging", "it's sagging", "its sagging", "pressure too low", "pressure is too low",
 	}},
-	{kitchen.PressureBack{}, kitchen.KindPressureBack, []string{"it's back up", "its back up", "back up"}, []string{
+	{kitchen.PressureBack{}, kitchen.KindPressureBack, []string{"it's back up", "its back up", "back up", "back", "back again"}, []string{
 		"pressure back", "pressure is back", "pressure's back", "back at pressure", "back to pressure", "back up to pressure", "pressure's back up",
 		"pressure is back up", "pressure back up", "back under pressure", "got pressure back", "pressure came back", "back on pressure", "at pressure again",
 		"back up at pressure",
@@ -50,7 +50,7 @@ var stages = [...]told{
 	{kitchen.Dipped{}, kitchen.KindDipped, nil, []string{"pressure dipped", "pressure dip", "a pressure dip", "short pressure dip", "dip in pressure"}},
 	{kitchen.HeatOff{}, kitchen.KindHeatOff, []string{
 		"turned it off", "it's off", "its off", "it is off", "switched it off", "off", "turned off", "shut it off", "off the heat", "took it off", "turned that off",
-		"off the stove", "switched off", "i turned it off", "heat of", "heat is of", "heats of", "heat's of", "flame of",
+		"off the stove", "switched off", "i turned it off", "heat of", "heat is of", "heats of", "heat's of", "flame of", "turn off heat", "turn heat off",
 	}, []string{
 		"heat off", "heat is off", "heat's off", "heats off", "flame off", "flame is off", "flame's off", "flames off", "burner off", "burner is off",
 		"burner's off", "stove off", "stove is off", "stove's off", "turned the heat off", "turned off the heat", "turned off the stove", "heat out", "fire off",

@@ -51,6 +51,9 @@ func trailingRun(c cursor, e kitchen.Entry) (Which, cursor, bool) {
 	if r, ok := d.token().(RunRef); ok && len(r.Ref.Units) == 0 {
 		return Which{Run: r.Ref.Run}, d.use(1), true
 	}
+	if _, back := e.(kitchen.PressureBack); back && c.word(0) == "in" {
+		return Which{}, c, false // "it's back in 10" is in as many minutes
+	}
 	_, off := e.(kitchen.CalledOff)
 	_, gone := e.(kitchen.RunGone)
 	if d.i == c.i && !off && !gone {
@@ -92,6 +95,11 @@ func knownPot(c cursor) (Which, cursor, bool) {
 	return w, d, ok && (known || w.Mine)
 }
 
+// both reads that something is told of two runs at once.
+func both(c cursor) (cursor, bool) {
+	return c.over("on", "in", "for").phrase("both", "both pots", "both cookers", "both runs", "both of them", "both the pots", "both loads", "the both", "the two of them")
+}
+
 // before prints which run is meant in front of something.
 func (w Which) before(units []kitchen.UnitNo) string {
 	switch {
@@ -103,6 +111,8 @@ func (w Which) before(units []kitchen.UnitNo) string {
 		return w.Cooker + " "
 	case w.Mine:
 		return "mine: "
+	case w.Both:
+		return "both: "
 	}
 	return ""
 }
@@ -116,6 +126,8 @@ func (w Which) behind(joint string) string {
 		return " " + joint + "the " + w.Cooker
 	case w.Mine:
 		return " " + joint + "mine"
+	case w.Both:
+		return " " + joint + "both"
 	}
 	return ""
 }
