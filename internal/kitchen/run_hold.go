@@ -161,7 +161,8 @@ func (s Stretch) end(now time.Time) time.Time {
 }
 
 // trace is the true gauge over time while the hold was at pressure and in the
-// breaks of it. A break of unknown depth counts as no pressure at all.
+// breaks of it: as last known until something else was, and straight between two
+// readings. A break of unknown depth counts as no pressure at all.
 func (r Run) trace(now time.Time) []lethality.GaugeReading {
 	t := tracing{run: r, now: now}
 	for i, s := range r.Stretches {
@@ -169,40 +170,85 @@ func (r Run) trace(now time.Time) []lethality.GaugeReading {
 		case s.dip > 0:
 			t.dip(r.Dips[s.dip-1], s)
 		case i > 0: // lit once more
-			t.add(r.Stretches[i-1].To, 0)
-			t.add(s.From, 0)
+			t.told(r.Stretches[i-1].To, 0)
+			t.told(s.From, 0)
 		}
 		if s.From.After(now) {
 			break
 		}
-		t.add(s.From, s.Gauge)
-		t.readings(s.From, s.end(now))
-		t.add(s.end(now), t.last)
+		t.begins(s)
+		to := s.end(now)
+		until := to
+		if r.lossTold(to) {
+			until = to.Add(-1) // what was read with it is of the loss
+		}
+		t.readings(s.From, until)
+		t.told(to, t.last)
 	}
 	return t.points
 }
 
-// tracing collects the points of a trace.
-type tracing struct {
-	run    Run
-	now    time.Time
-	points []lethality.GaugeReading
-	last   unit.GaugeKPa
+// lossTold reports whether somebody told of a loss of pressure at an instant, and not
+// only the gauge.
+func (r Run) lossTold(at time.Time) bool {
+	told := slices.ContainsFunc(r.Dips, func(d Dip) bool { return d.Seen && !d.read && d.From.Equal(at) })
+	return told || slices.ContainsFunc(r.Stretches, func(s Stretch) bool {
+		return s.Sagged.Equal(at) && slices.ContainsFunc(r.Steps, func(st Step) bool {
+			return (st.Kind == KindPressureLost || st.Kind == KindDipped) && st.At.Equal(at)
+		})
+	})
 }
 
-func (t *tracing) add(at time.Time, g unit.GaugeKPa) {
+// tracing collects the points of a trace.
+type tracing struct {
+	run     Run
+	now     time.Time
+	points  []lethality.GaugeReading
+	last    unit.GaugeKPa
+	wasRead bool // the last point was read on the gauge
+}
+
+// told adds a pressure that is known from an instant on.
+func (t *tracing) told(at time.Time, g unit.GaugeKPa) {
+	if t.add(at, g) {
+		t.wasRead = false
+	}
+}
+
+// read adds a reading of the gauge. What was only told before it stood until then.
+func (t *tracing) read(at time.Time, g unit.GaugeKPa) {
+	if len(t.points) > 0 && !t.wasRead {
+		t.told(at, t.last)
+	}
+	if t.add(at, g) {
+		t.wasRead = true
+	}
+}
+
+// add adds a point, but none of later than now, nor before the last.
+func (t *tracing) add(at time.Time, g unit.GaugeKPa) bool {
 	if at.After(t.now) || len(t.points) > 0 && at.Sub(t.run.Begun) < t.points[len(t.points)-1].After {
-		return
+		return false
 	}
 	t.points = append(t.points, lethality.GaugeReading{After: at.Sub(t.run.Begun), Gauge: g})
 	t.last = g
+	return true
+}
+
+// begins adds the beginning of a stretch. That it is up is told, also with a figure;
+// where it was read, that reading follows.
+func (t *tracing) begins(s Stretch) {
+	if s.read {
+		t.read(s.From, s.Gauge)
+	}
+	t.told(s.From, s.Gauge)
 }
 
 // readings adds what was read between two instants, both included.
 func (t *tracing) readings(from, to time.Time) {
 	for _, g := range t.run.Gauge {
 		if !g.At.Before(from) && !g.At.After(to) {
-			t.add(g.At, g.True)
+			t.read(g.At, g.True)
 		}
 	}
 }
@@ -210,11 +256,11 @@ func (t *tracing) readings(from, to time.Time) {
 // dip adds the break before the stretch next.
 func (t *tracing) dip(d Dip, next Stretch) {
 	if !d.read {
-		t.add(d.From, orElse(d.Low, 0))
+		t.told(d.From, orElse(d.Low, 0))
 	}
 	t.readings(d.From, next.From)
 	if !next.read {
-		t.add(next.From, t.last)
+		t.told(next.From, t.last)
 	}
 }
 

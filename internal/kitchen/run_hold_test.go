@@ -70,6 +70,52 @@ func TestLethalityOfRuns(t *testing.T) {
 	}
 }
 
+// What was only told stands until the gauge is read; between two readings the pressure
+// goes straight; a loss that is told ends it where it is told. By hand from the runs
+// above: a minute at 15 psi is 87.038051/90, the way between 15 and 11 psi
+// (130.57224 − 130 × 87.038051/90)/8 a minute, a minute at 11 psi (177.17 kPa, between
+// 116.04 °C at 175 and 116.91 °C at 180 in the steam tables: 116.42) 0.3404, without
+// pressure 0.00787.
+func TestLethalityOfLowReadings(t *testing.T) {
+	const (
+		at15    = 87.038051 / 90
+		between = (130.57224 - 130*at15) / 8
+		at11    = 0.3404
+		at0     = 0.00787
+	)
+	at := func() *teller { return begun().say("10:00", ana, AtPressure{Gauge: *psi(15)}) }
+	read := func() *teller { return begun().say("09:50", ana, VentClosed{}).say("10:00", ana, GaugeRead{*psi(15)}) }
+	for _, tt := range []struct {
+		name string
+		told *teller
+		f0   float64
+	}{
+		{"lost once held, told and read", at().say("11:31", jo, PressureLost{}).say("11:31", ana, GaugeRead{*psi(10)}).say("11:39", ana, HeatOff{}), 91 * at15},
+		{"lost once held, read", at().say("11:31", ana, GaugeRead{*psi(10)}).say("11:39", ana, HeatOff{}), 91 * at15},
+		{"read at both ends", read().say("10:08", ana, GaugeRead{*psi(11)}).say("10:20", ana, HeatOff{}), 8 * between},
+		{"read before, lost as told", read().say("10:40", jo, PressureLost{}).say("10:40", ana, GaugeRead{*psi(11)}).say("10:50", ana, HeatOff{}), 40 * at15},
+		{"read before, lost once held as told", read().say("11:31", jo, PressureLost{}).say("11:31", ana, GaugeRead{*psi(11)}).say("11:40", ana, HeatOff{}), 91 * at15},
+		{
+			"read low, and up again", at().say("10:40", ana, GaugeRead{*psi(11)}).say("10:48", ana, GaugeRead{*psi(15)}).say("12:18", ana, HeatOff{}),
+			130*at15 + 8*between,
+		},
+		{
+			"lost as told, read at once, back", at().say("10:40", jo, PressureLost{}).say("10:40", ana, GaugeRead{*psi(11)}).
+				say("10:50", ana, PressureBack{}).say("12:20", ana, HeatOff{}),
+			130*at15 + 10*at11,
+		},
+		{
+			"of unknown depth, and back at 15", at().say("10:40", jo, PressureLost{}).say("10:50", ana, PressureBack{Gauge: *psi(15)}).say("12:20", ana, HeatOff{}),
+			130*at15 + 10*at0,
+		},
+	} {
+		got := tt.told.run(t, pot(Elevation{0})).CreditAt(clock("13:00")).F0.Minutes()
+		if math.Abs(got-tt.f0) > 1e-4*max(1, tt.f0) {
+			t.Errorf("%s: F0 = %.5f min, want %.5f", tt.name, got, tt.f0)
+		}
+	}
+}
+
 // The hold that runs counts up to now.
 func TestCreditGrows(t *testing.T) {
 	r := begun().say("10:00", ana, AtPressure{}).run(t, pot())
