@@ -129,6 +129,15 @@ func (r Run) downSince(at time.Time) bool {
 	return down && !zero.At.Before(at) && !denied
 }
 
+// ZeroDenied is the zero that an answer denied of which the run after it is next:
+// somebody who was asked sees it under pressure. False where it denied none that
+// somebody told.
+func (r Run) ZeroDenied(e PingAnswered, next Run) (Step, bool) {
+	zero, down := r.LastStep(KindAtZero)
+	up := r.Stage == StageCooling && next.Stage == StageFalling || !r.MayPress() && next.MayPress()
+	return zero, e.How == AnswerNotYet && up && down && zero.Seen
+}
+
 // fallsAtLeast is the part of the usual fall under which a zero is doubted.
 const fallsAtLeast = 3
 

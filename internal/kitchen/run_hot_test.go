@@ -202,3 +202,44 @@ func TestZeroDenied(t *testing.T) {
 		}
 	}
 }
+
+// A zero is denied by who was asked for it and sees pressure, of a run that cools and
+// of one called off; once.
+func TestZeroDeniedOf(t *testing.T) {
+	no := PingAnswered{Key: "run/12/zero/1", How: AnswerNotYet}
+	down := func() *teller {
+		return begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:10", jo, AtZero{})
+	}
+	off := func() *teller {
+		return begun().say("10:00", ana, AtPressure{}).say("10:10", ana, CalledOff{}).say("10:11", ana, HeatOff{})
+	}
+	for _, tt := range []struct {
+		name   string
+		told   *teller
+		say    PingAnswered
+		denied bool
+	}{
+		{"not yet", down(), no, true},
+		{"not yet, after a tap", begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:10", jo, PingAnswered{no.Key, AnswerDone}), no, true},
+		{"got it", down(), PingAnswered{no.Key, AnswerGotIt}, false},
+		{"another ping", down(), PingAnswered{"run/12/hold-over/1", AnswerNotYet}, false},
+		{"out of the pot", down().say("12:12", jo, OutOfPot{}), no, false},
+		{"nobody said zero", begun().say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}), no, false},
+		{"denied before", down().say("12:12", ana, no), no, false},
+		{"called off", off().say("11:00", jo, AtZero{}), no, true},
+		{"called off, not down", off(), no, false},
+		{
+			"called off, and the flame is off", begun().say("10:00", ana, AtPressure{}).say("10:10", ana, CalledOff{}).say("10:20", jo, AtZero{}),
+			PingAnswered{"run/12/still-hot/1", AnswerDone}, false,
+		},
+	} {
+		r := tt.told.run(t, pot())
+		next, err := r.Apply(Record{By: ana, At: clock("12:15"), Written: clock("12:15"), Entry: tt.say}, pot())
+		if err != nil {
+			t.Fatalf("%s: %v", tt.name, err)
+		}
+		if zero, denied := r.ZeroDenied(tt.say, next); denied != tt.denied || denied && zero.By != jo {
+			t.Errorf("%s: denied %t of %d, want %t", tt.name, denied, zero.By, tt.denied)
+		}
+	}
+}

@@ -43,7 +43,38 @@ func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 
 // answers writes what was answered to a ping.
 func (t *turn) answers(run kitchen.Run, key string, how kitchen.Answered) (chat.Post, error) {
-	return t.tellOf(run, []kitchen.RunEntry{kitchen.PingAnswered{Key: key, How: how}}, t.m.At)
+	e := kitchen.PingAnswered{Key: key, How: how}
+	post, err := t.tellOf(run, []kitchen.RunEntry{e}, t.m.At)
+	if err != nil {
+		return post, err
+	}
+	next, err := t.theRun(run.No)
+	if err != nil {
+		return post, err
+	}
+	if zero, denied := run.ZeroDenied(e, next); denied {
+		err = t.warnOfZero(run.No, zero)
+	}
+	return post, err
+}
+
+// warnOfZero tells the room in which somebody said zero that it isn't so, where that is
+// another than this: there a pot is taken for down that is under pressure.
+func (t *turn) warnOfZero(no kitchen.RunNo, zero kitchen.Step) error {
+	said, err := t.book.Entry(zero.No)
+	if err != nil || said.Room == 0 || said.Room == t.room.ID {
+		return err
+	}
+	to, err := mention(t.book, zero.By)
+	if err != nil {
+		return err
+	}
+	raw, err := wording.NotAtZero(no, to, t.who(t.member.No)).Encode()
+	if err != nil {
+		return err
+	}
+	_, err = t.book.Queue(store.Parcel{Room: said.Room, Rank: store.Overtakes, Post: raw, About: no.Subject()}, t.m.Arrived)
+	return err
 }
 
 // withoutPing takes words that usually answer a ping, when none was answered: they

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"cmp"
 	"time"
 
 	"ryebell/internal/chat"
@@ -200,6 +201,14 @@ func (v PingView) checkZero() pingText {
 		more:    []chat.Para{say("Not at zero: leave it shut, and don't cool it by force.")},
 		buttons: v.answers("It's at zero", "zero", "Not yet"), act: v.button(v.no()+" at zero", "zero"),
 	}
+}
+
+// NotAtZero warns those who took a run to be at zero of what another sees on it; to
+// rings for who said so, nil for nobody named.
+func NotAtZero(no kitchen.RunNo, to chat.Span, by string) chat.Post {
+	var s sheet
+	s.add(must, PingView{To: to}.addressed(say("**"+no.String()+" is not at zero**: {} sees pressure. Leave it shut.", cmp.Or(by, "somebody"))))
+	return s.post(chat.Guard)
 }
 
 func (v PingView) stillHot() pingText {
