@@ -32,6 +32,8 @@ type Cooling struct {
 	Prior, Scale cooling.Prior
 	// Odd lists the readings that can't be, or hardly; they don't count.
 	Odd []OddReading
+	// Counted is how many readings the forecast was made from, without the odd ones.
+	Counted int
 	// Boiling is where it started.
 	Boiling unit.Celsius
 
@@ -155,7 +157,7 @@ func (r Run) Cooled() (Cooled, bool) {
 	if r.coolAt.IsZero() || r.Stage != StageCool && r.Stage != StageGone {
 		return Cooled{}, false
 	}
-	q, _, ok := r.question(r.outlook(r.kitchen), r.Readings)
+	q, _, ok := r.question(r.outlook(r.kitchen), fewer(r.Readings))
 	if !ok {
 		return Cooled{}, false
 	}
@@ -227,6 +229,7 @@ func (r Run) foresee(o outlook, readings []Reading) (Cooling, bool) {
 
 // believe is foresee, of a run that may be over by now.
 func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
+	readings = fewer(readings)
 	q, zero, ok := r.question(o, readings)
 	if !ok {
 		return Cooling{}, false
@@ -249,7 +252,22 @@ func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
 	for _, odd := range f.Odd() {
 		c.Odd = append(c.Odd, OddReading{Reading: readings[odd.Index], Why: odd.Why, Fahrenheit: odd.Fahrenheit, Lo: odd.Lo, Hi: odd.Hi})
 	}
+	c.Counted = len(readings) - len(c.Odd)
 	return c, true
+}
+
+// What a forecast is made from at the most: the first readings of a run, and its last.
+// More say hardly more, and take their time.
+const (
+	firstCount = 8
+	lastCount  = 16
+)
+
+func fewer(all []Reading) []Reading {
+	if len(all) <= firstCount+lastCount {
+		return all
+	}
+	return slices.Concat(all[:firstCount], all[len(all)-lastCount:])
 }
 
 // How sure an alarm is, and a second measurement.

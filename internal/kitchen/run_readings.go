@@ -77,9 +77,8 @@ func (f *folding) tempRead(e TempRead) {
 	if f.Stage != StageCool {
 		f.enter(StageCooling)
 	}
-	if warm && f.Stage == StageCooling {
-		f.first = skinRead{}
-		return
+	if warm && f.Stage == StageCooling && f.first.at.IsZero() || !warm && f.Stage == StageCool || r.Skin() && !warm && f.coolFor(r) > 0 && f.coolFor(r) < skinApart {
+		return // that changes nothing, and a forecast takes its time
 	}
 	c, known := f.foresee(f.unlearnt(f.rec.s), f.Readings)
 	switch {
@@ -87,7 +86,8 @@ func (f *folding) tempRead(e TempRead) {
 	case warm:
 		f.first = skinRead{}
 		f.enter(StageCooling)
-	case f.warmerBeside(r):
+	case f.warmerBeside(r, c):
+	case !f.ofSlowest(r) && !(known && c.Chance(r.At) >= sureCool): // a jar is cool long before the bag beside it
 	case r.Where == Middle, f.coolFor(r) >= f.evenOut(), known && c.Chance(r.At) >= sureCool && (!r.Skin() || f.coolFor(r) >= skinApart):
 		f.cool()
 	case f.first.at.IsZero() || r.Temp.Minus(f.first.temp) > skinRose:
@@ -96,11 +96,21 @@ func (f *folding) tempRead(e TempRead) {
 }
 
 // warmerBeside reports whether another reading of the same breath, or of another unit
-// shortly before, was over the limit.
-func (f *folding) warmerBeside(r Reading) bool {
+// shortly before, was over the limit. One that can't be says nothing.
+func (f *folding) warmerBeside(r Reading, c Cooling) bool {
 	return slices.ContainsFunc(f.Readings, func(other Reading) bool {
 		elsewhere := other.At.Equal(r.At) || len(r.Units) > 0 && len(other.Units) > 0 && !slices.Equal(r.Units, other.Units)
-		return other.No != r.No && elsewhere && other.Temp > other.Limit && r.At.Sub(other.At) < skinApart
+		return other.No != r.No && elsewhere && other.Temp > other.Limit && r.At.Sub(other.At) < skinApart && !c.cannotBe(other.No)
+	})
+}
+
+// ofSlowest reports whether a reading is of a container as large as the slowest, or
+// unsaid of which.
+func (f *folding) ofSlowest(r Reading) bool {
+	slowest := f.slowest()
+	return len(r.Units) == 0 || slices.ContainsFunc(r.Units, func(u UnitNo) bool {
+		of := f.containerOf(u)
+		return of.Vessel == slowest.Vessel && near(of.heft(), slowest.heft())
 	})
 }
 

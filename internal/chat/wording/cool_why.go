@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"strconv"
 	"time"
 
 	"ryebell/internal/calc/cooling"
@@ -59,10 +60,12 @@ func roomWords(c kitchen.Cooling, last kitchen.Reading) chat.Para {
 
 // countedWords says how many readings count, and which don't.
 func countedWords(r kitchen.Run, c kitchen.Cooling) chat.Para {
-	n := len(r.Readings) - len(c.Odd)
-	text := "Counted: " + plural(n, "reading")
-	if n == 0 {
+	text := "Counted: " + plural(c.Counted, "reading")
+	switch all := len(r.Readings) - len(c.Odd); {
+	case all == 0:
 		text = "No reading yet"
+	case all > c.Counted:
+		text += " of " + strconv.Itoa(all) + ", the first and the last"
 	}
 	for _, o := range c.Odd {
 		text += "; not " + warmth(o.Reading.Temp)
