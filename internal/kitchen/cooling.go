@@ -212,7 +212,9 @@ type outlook struct {
 	of Container
 }
 
-func (r Run) outlook(s Settings) outlook { return outlook{s, s.CoolLimit(), r.prior(r.slowest()), r.slowest()} }
+func (r Run) outlook(s Settings) outlook {
+	return outlook{s, s.CoolLimit(), r.prior(r.slowest()), r.slowest()}
+}
 
 // unlearnt is the outlook of a kitchen of which no earlier run is known.
 func (r Run) unlearnt(s Settings) outlook {

@@ -11,7 +11,7 @@ import (
 )
 
 // simulated is how many coolings the test plays; more find rarer mistakes.
-const simulated = 400
+const simulated = 400 / slowness
 
 // Nobody is told that a load is cool while its middle is over the limit, in more
 // than one cooling of a hundred. The coolings are those of another, richer model;

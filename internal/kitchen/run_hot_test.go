@@ -230,7 +230,8 @@ func TestZeroDeniedOf(t *testing.T) {
 		{"called off, not down", off(), no, false},
 		{
 			"called off, and the flame is off", begun().say("10:00", ana, AtPressure{}).say("10:10", ana, CalledOff{}).say("10:20", jo, AtZero{}),
-			PingAnswered{"run/12/still-hot/1", AnswerDone}, false,
+			PingAnswered{"run/12/still-hot/1", AnswerDone},
+			false,
 		},
 	} {
 		r := tt.told.run(t, pot())

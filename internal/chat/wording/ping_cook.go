@@ -103,7 +103,8 @@ func (v PingView) unanswered() unanswered {
 	case kitchen.PrepOver:
 		return unanswered{
 			"simmering done? Dry, it scorches",
-			[]chat.Button{v.simmered("Simmering done"), gotIt, notYet}, v.simmered(no + " simmered"),
+			[]chat.Button{v.simmered("Simmering done"), gotIt, notYet},
+			v.simmered(no + " simmered"),
 		}
 	case kitchen.StartNow, kitchen.WetGrainStands, kitchen.HoldNearlyOver, kitchen.WhoIsThere, kitchen.ProbablyCool,
 		kitchen.MeasureAgain, kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue,

@@ -1,0 +1,5 @@
+//go:build !race
+
+package kitchen
+
+const slowness = 1
