@@ -63,6 +63,9 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 			e.Cooker = cooker
 		}
 		view.Entry = e
+		if t.relightsNext(run) {
+			run.No = 0 // how the run stands is said with that
+		}
 	case kitchen.GaugeReads:
 		return t.set(phrase.Set{Changes: []kitchen.Change{e}})
 	}
@@ -73,6 +76,21 @@ func (t *turn) gearTold(i phrase.GearTold, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	return wording.GearTold(view), nil
+}
+
+// relightsNext reports whether the flame is told in the same breath as what was mended,
+// "new gas bottle, lit again". No other run is lit by that.
+func (t *turn) relightsNext(run kitchen.Run) bool {
+	if len(t.rest) == 0 || run.No == 0 {
+		return false
+	}
+	next, ok := t.rest[0].(phrase.Tell)
+	if !ok || next.Which != (phrase.Which{}) || !is[kitchen.HeatOn](next.Entries[0]) {
+		return false
+	}
+	next.Which.Run = run.No
+	t.rest[0] = next
+	return true
 }
 
 // failedAt is when a part failed, never ahead.
@@ -97,6 +115,9 @@ func (t *turn) gearOf(ctx scene) (string, kitchen.Run, error) {
 	if ctx.run != 0 {
 		r, err := t.theRun(ctx.run)
 		return r.Cooker, r, err
+	}
+	if lost := only(open, func(r kitchen.Run) bool { return t.isOwn(r) && r.Stage == kitchen.StagePressureLost }); len(lost) == 1 {
+		return lost[0].Cooker, lost[0], nil
 	}
 	for _, r := range open {
 		if len(open) == 1 || r.Cook == t.member.No {

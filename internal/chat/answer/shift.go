@@ -31,7 +31,10 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 	}
 	at := last.At.Add(i.To.Shift)
 	if !i.FromThere {
-		if at, err = t.corrected(i.To, last.At); err != nil {
+		if at, err = t.corrected(i.To, last.At); err == nil {
+			err = t.aheadBy(correctsWithin, &i.To, at, run.PutOn())
+		}
+		if err != nil {
 			return chat.Post{}, err
 		}
 	}

@@ -295,9 +295,18 @@ func (t *turn) past(m *phrase.Moment) (time.Time, error) {
 // would else be yesterday's, before the run began.
 const soon = 30 * time.Minute
 
+// correctsWithin is the same for a time that corrects another: the wrong hour is typed
+// sooner than one of the night before.
+const correctsWithin = 3 * time.Hour
+
 // ahead refuses a time of day that is still to come, when the last that has passed lies
 // before the run was put on.
 func (t *turn) ahead(m *phrase.Moment, at, begun time.Time) error {
+	return t.aheadBy(soon, m, at, begun)
+}
+
+// aheadBy is ahead for a time that is so soon.
+func (t *turn) aheadBy(soon time.Duration, m *phrase.Moment, at, begun time.Time) error {
 	if m == nil || m.Clock == nil || m.Day.Said || !at.Before(begun) {
 		return nil
 	}

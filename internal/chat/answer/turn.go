@@ -48,6 +48,8 @@ type turn struct {
 	instead *kitchen.TempRead
 	// back is what this turn wrote anew since it took back the correction of it.
 	back *store.Logged
+	// rest is what was said in the same breath behind what is handled now.
+	rest []phrase.Intent
 	// forgotten is set when the speaker asked to be forgotten: done last, after
 	// the goodbye is queued.
 	forgotten bool
@@ -313,8 +315,9 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 		return t.notUnderstood()
 	}
 	var post chat.Post
-	for i, intent := range p.Intents {
-		one, err := t.handle(intent, ctx)
+	for i := range p.Intents {
+		t.rest = p.Intents[i+1:]
+		one, err := t.handle(p.Intents[i], ctx)
 		var refusal kitchen.Refusal
 		if errors.As(err, &refusal) {
 			one, err = t.refuse(refusal)

@@ -56,6 +56,6 @@ func Bookings(all []kitchen.Booking, on []kitchen.Row, now time.Time, who func(k
 	if shown > maxBookings {
 		s.add(must, say("And "+whole(float64(shown-maxBookings))+" later."))
 	}
-	s.then(say("Next: give one up with `release my booking`."))
+	s.then(say("Next: give one up with `cancel my booking`."))
 	return s.post(chat.Answer)
 }

@@ -7,6 +7,7 @@ import (
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
+	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
 
@@ -39,7 +40,7 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 	case kitchen.NoSuchCooker:
 		return theirs(say("I know no cooker called {}, only {}.", r.Name, listed(r.Known)), say("A new one? Say what it takes, like `big pot takes 7 quarts or 3 5lb bags`"))
 	case kitchen.WhichCooker:
-		return theirs(say("**Which cooker**, {}? Nothing was written.", strings.Join(r.Known, " or ")), append(say("Say it with the name, like "), chat.Code(r.Known[0]+" max 15 psi")))
+		return whichCooker(r, a)
 	case kitchen.NothingToUndo:
 		return lines("You have said nothing here that could be taken back.")
 	case kitchen.TooDry:
@@ -280,4 +281,27 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `quiet 22-7`"
 	}
 	panic("quantity without an example")
+}
+
+// whichCooker asks which cooker is meant: a button for each that the sentence can be
+// said of, else how to say it.
+func whichCooker(r kitchen.WhichCooker, a Asked) chat.Post {
+	why := say("**Which cooker**, {}? Nothing was written.", strings.Join(r.Known, " or "))
+	names, example := phrase.Names{Cookers: r.Known}, r.Known[0]+" max 15 psi"
+	var taps []chat.Button
+	for _, name := range r.Known {
+		said := name + " " + a.Said
+		if p := phrase.Parse(said, names); len(p.Intents) != 1 || a.Said == "" {
+			break
+		}
+		example = r.Known[0] + " " + a.Said
+		if len([]rune(name)) > longestLabel || len(r.Known) > maxButtons {
+			break
+		}
+		taps = append(taps, tap(capital(name), said))
+	}
+	if len(taps) == len(r.Known) {
+		return with(theirs(why), taps...)
+	}
+	return theirs(why, append(say("Say it with the name, like "), chat.Code(example)))
 }

@@ -184,10 +184,13 @@ func WhichRun(rows []kitchen.Row, said string, now time.Time, who func(kitchen.M
 	return s.post(chat.Answer)
 }
 
+// longestLabel is how long a name on a button is, in characters.
+const longestLabel = 16
+
 // runLabel is a run on a button: its number, and the cooker where that fits.
 func runLabel(r kitchen.Row) string {
 	label := r.Run.String() + " " + r.Cooker
-	if len([]rune(label)) > 16 || r.Cooker == "" {
+	if len([]rune(label)) > longestLabel || r.Cooker == "" {
 		return r.Run.String()
 	}
 	return label

@@ -138,7 +138,7 @@ func TestBesideTheRunReads(t *testing.T) {
 		"[Undo] [Bookings]")
 	reads(t, Bookings([]kitchen.Booking{booking}, nil, d.now, name),
 		"Wed 09:45 to 13:45 big pot, Mika",
-		"Next: give one up with release my",
+		"Next: give one up with cancel my",
 		"booking.")
 	reads(t, GearTold(GearView{Entry: kitchen.GearFailed{Cooker: "big pot", Part: kitchen.Gas}, Run: &d.run, Now: d.now}),
 		"Gas ran out in the big pot: written",
