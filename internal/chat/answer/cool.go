@@ -50,7 +50,7 @@ func (t *turn) idleCool(p phrase.Parsed) (bool, error) {
 		return false, nil
 	}
 	q, ok := p.Intents[0].(phrase.CoolYet)
-	if !ok || q.Which != (phrase.Which{}) || q.By == nil && q.For == "" {
+	if !ok || q.Which != (phrase.Which{}) || q.By == nil && q.For == "" && !q.Warm {
 		return false, nil
 	}
 	open, err := t.openRuns()

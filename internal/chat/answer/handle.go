@@ -69,7 +69,7 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 	case phrase.Thanks:
 		return wording.Welcome(), nil
 	case phrase.Board:
-		return t.board()
+		return t.boardOf(i, ctx)
 	case phrase.Tell:
 		return t.tell(i, ctx)
 	case phrase.ShiftTime:

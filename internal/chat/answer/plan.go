@@ -178,6 +178,12 @@ func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 	if ctx.log != 0 && i.Which == (phrase.Which{}) {
 		return t.figures(ctx.log)
 	}
+	if i.Of != (kitchen.Container{}) {
+		return t.holdOf(i)
+	}
+	if i.Part == phrase.PartWater && i.Which != (phrase.Which{}) {
+		return t.waterOf(i, ctx)
+	}
 	run, cooling, err := t.whyOfCool(i, ctx)
 	if post, ok := t.unsettled(err); ok {
 		return post, nil

@@ -89,7 +89,7 @@ func (r reading) loose(in Intent) bool {
 	case Cook:
 		return words <= 2 && in.Order == nil
 	case Board:
-		return words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status"
+		return in.Which == (Which{}) && (words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status")
 	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord:
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:

@@ -115,7 +115,7 @@ func release(c cursor) (Intent, cursor, bool) {
 // booked reads "big pot saturday 10-14", "can i have the cooker sunday 9 to 12".
 func booked(c cursor) (Intent, cursor, bool) {
 	if !c.s.timed {
-		return nil, c, false
+		return hoursAlone(c)
 	}
 	d, asked := c.over("hey", "please", "pls").phrase("book", "can i have", "can i book", "i book", "i'd like", "i want", "i need", "reserve", "could i have", "may i have", "i'd like to book",
 		"booking", "can i use", "can i get", "i'll take", "i take", "can we have", "we need", "i want to book", "i'll use", "could i book", "can we book", "put me down for", "i'm using",
@@ -146,6 +146,21 @@ func booked(c cursor) (Intent, cursor, bool) {
 	b.Soak, e = soaks(e)
 	e.plain = true
 	return b, e, true
+}
+
+// hoursAlone reads "big pot 14-16": today's hours, or tomorrow's once they are past.
+func hoursAlone(c cursor) (Intent, cursor, bool) {
+	d := c.over("book", "the", "i need", "can i have", "i'd like", "can i book")
+	n, ok := d.token().(Name)
+	if !ok || n.Of != CookerName {
+		return nil, c, false
+	}
+	d = d.use(1).over("from", "for", "at", "please")
+	r, ok := d.token().(Range)
+	from, to, hours := hourRange(r)
+	d = d.use(1).over("please", "pls", "o'clock", "h")
+	d.plain = true
+	return Book{Cooker: n.Text, When: Interval{From: Moment{Clock: &from}, To: Moment{Clock: &to}}}, d, ok && hours && d.parted().done()
 }
 
 // slot reads a from-to, or a beginning and how long.

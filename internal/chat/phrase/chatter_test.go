@@ -55,7 +55,7 @@ var stageChatter = []string{
 	"#1 fan", "12.3 is the new version", "the reading was boring", "i'm reading 12 books", "let's do it later", "can we do it later", "can we do it tomorrow morning",
 	"chart hits", "the learning curve of this", "how good are your bags", "can i trust your brother", "why is ana so late", "why so serious", "it reads well", "41 on the bus", "42 and 44", "it says 41 on the box",
 	"the speed limit is 50", "limit of the card is 50", "is it cool enough for the kids", "when can i put the kids on the bus", "can i put the bags in the car", "when can ana go on holiday", "cool enough for a swim?",
-	"the room is lovely", "room 12", "its 18 of them", "kitchen is 3 doors down", "skin cream", "middle of nowhere", "its back at the shop", "it's back in stock", "it's back in 10", "both of us", "both are cute", "both kids are at 15 main street", "both at the lake", "turn off heat in the car when you leave", "the middle one is mine",
+	"the room is lovely", "room 12", "its 18 of them", "kitchen is 3 doors down", "skin cream", "middle of nowhere", "how warm is it outside", "how much water do you drink", "how long for the pizza", "how long does the bus take", "what's ana doing", "how is she doing", "what is tom up to", "status of the order", "go figure", "big pot 14-16 people", "its back at the shop", "it's back in stock", "it's back in 10", "both of us", "both are cute", "both kids are at 15 main street", "both at the lake", "turn off heat in the car when you leave", "the middle one is mine",
 }
 
 func TestStageChatter(t *testing.T) {

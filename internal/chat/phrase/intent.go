@@ -131,6 +131,9 @@ type Why struct {
 	Which  Which
 	Number float64
 	Part   Part
+	// Of is what the hold is asked of, "how long for 5lb bags"; zero for the plan
+	// talked about.
+	Of kitchen.Container
 }
 
 // Part is a part of the working.
@@ -176,8 +179,8 @@ type Greet struct{}
 // Thanks is thanks.
 type Thanks struct{}
 
-// Board asks who is cooking what.
-type Board struct{}
+// Board asks who is cooking what; Which for what one cooker or run is doing.
+type Board struct{ Which Which }
 
 func (Plan) intent()        {}
 func (Add) intent()         {}

@@ -67,6 +67,8 @@ type CoolYet struct {
 	Unit kitchen.UnitNo
 	By   *Moment
 	For  string
+	// Warm is set for "how warm is it", which people ask of much else.
+	Warm bool
 }
 
 // Log asks for the story of a run, or for the last runs; Mine for the speaker's.

@@ -18,6 +18,9 @@ var coolYetGrammar = grammar{
 // String prints the question so that it parses back.
 func (q CoolYet) String() string {
 	s := "is it cool"
+	if q.Warm {
+		return "how warm is it"
+	}
 	switch {
 	case q.Which.Run != 0:
 		s = "is " + q.of().String() + " cool"
@@ -81,6 +84,9 @@ var coolWords = []string{
 func matchCoolYet(c cursor) (Intent, cursor, bool) {
 	if !coolStarts[c.word(0)] && !isNumber(c.token()) {
 		return nil, c, false
+	}
+	if q, d, ok := howWarm(c); ok {
+		return q, d, true
 	}
 	if q, d, ok := doItBy(c); ok {
 		return q, d, true
@@ -205,6 +211,25 @@ var whenOff = []string{
 	"heat off when", "when is heat off", "when's heat off", "when heat off", "when is the heat off", "when do i turn it off", "when do we turn it off", "when can i turn it off", "when do i turn off the heat",
 	"when can i turn off the heat", "when do i turn the heat off", "when can i turn the heat off", "when should i turn it off", "when to turn it off", "when does it go off", "when is it over", "when's it over",
 	"when does the hold end", "when is the hold over", "when do i switch it off", "when can i switch it off",
+}
+
+// howWarm reads "how warm is it", "how hot is 12 now".
+func howWarm(c cursor) (CoolYet, cursor, bool) {
+	d, ok := c.phrase("how warm is", "how hot is", "how warm are", "how hot are")
+	if !ok {
+		return CoolYet{}, c, false
+	}
+	var q CoolYet
+	named := false
+	if e, of := q.asked(d); of {
+		d, named = e, true
+	} else if e, fits := d.phrase(coolThings...); fits {
+		d, named = e, true
+	}
+	q.Warm = q.Which == (Which{})
+	d = d.over("now", "inside", "in the middle", "still", "by now")
+	d.plain = !q.Warm
+	return q, d, named && d.parted().ends()
 }
 
 // howLong reads "how long", "how much longer for 12", "how long until cool".

@@ -1,6 +1,10 @@
 package phrase
 
-import "fmt"
+import (
+	"fmt"
+
+	"ryebell/internal/kitchen"
+)
 
 var whyGrammar = grammar{
 	kind:     KindWhy,
@@ -9,9 +13,9 @@ var whyGrammar = grammar{
 		d, ok := c.phrase("why", "why is that", "why that", "why so", "how come", "show the working", "show me the working", "show working", "the working",
 			"show your working", "show me your working", "working", "how did you get", "how did you get that", "how do you get", "how do you get that",
 			"where does", "where do", "explain", "explain that", "show the formula", "show the maths", "show the math", "why is it", "why does it say",
-			"how is that worked out", "where does that come from")
+			"how is that worked out", "where does that come from", "figures", "the figures", "show figures", "show the figures", "show me the figures")
 		if !ok {
-			return nil, c, false
+			return howMuchOf(c)
 		}
 		if part, e, ok := whyPart(d); ok {
 			return Why{Part: part}, e, true
@@ -36,8 +40,14 @@ func (w Why) String() string {
 	case PartAmounts:
 		return "why the amounts"
 	case PartHold:
+		if w.Of != (kitchen.Container{}) {
+			return "how long for " + heldText(w.Of)
+		}
 		return "why the hold"
 	case PartWater:
+		if w.Which != (Which{}) {
+			return "how much water" + w.Which.behind("in ")
+		}
 		return "why the water"
 	case PartTime:
 		if w.Which == (Which{}) {
@@ -51,6 +61,27 @@ func (w Why) String() string {
 		return "why " + plain(w.Number)
 	}
 	panic(fmt.Sprintf("phrase: no part %d", w.Part))
+}
+
+// howMuchOf reads "how much water in 12", "how long for 5lb bags": the same working,
+// asked of something else than the plan talked about.
+func howMuchOf(c cursor) (Intent, cursor, bool) {
+	if d, ok := c.phrase("how much water", "how much water do i need", "how much water do we need", "how much water goes in", "how much water goes", "how much water is in", "how much water to put", "how much water do i put"); ok {
+		w, e, named := d.whichOf()
+		if !named {
+			e = d
+		}
+		e = e.over("please", "pls", "then", "now")
+		e.bare = w == (Which{}) // people ask each other that
+		return Why{Part: PartWater, Which: w}, e, e.parted().ends()
+	}
+	d, ok := c.phrase("how long for", "how long do", "how long does", "how long to cook", "how long must", "how long should", "how long at pressure for", "hold for", "what hold for", "which hold for", "how long is the hold for", "how long are")
+	if !ok {
+		return nil, c, false
+	}
+	k, d, ok := heldKind(d.over("a", "the", "my", "our"))
+	d = d.over("take", "need", "cook", "be cooked", "go", "hold", "cooked", "in the cooker", "in the pot", "at pressure", "please", "pls", "then")
+	return Why{Part: PartHold, Of: k}, d, ok && k.Sized() && d.parted().ends()
 }
 
 // anyNumber takes a positive number with or without a unit.
