@@ -74,17 +74,17 @@ func charted(run kitchen.Run, c kitchen.Cooling, now time.Time) picture.Cooling 
 		w := c.Middle(at)
 		p.Forecast.Moments = append(p.Forecast.Moments, picture.Moment{At: at, Low: w.Lo, Mid: w.Mid, High: w.Hi})
 	}
-	p.Readings = chartedReadings(run, c, end)
+	p.Readings = chartedReadings(run, c, end, words)
 	return p
 }
 
-func chartedReadings(run kitchen.Run, c kitchen.Cooling, end time.Time) []picture.Reading {
+func chartedReadings(run kitchen.Run, c kitchen.Cooling, end time.Time, words wording.ChartWords) []picture.Reading {
 	var out []picture.Reading
 	for _, r := range run.Readings {
-		mark := picture.Reading{At: r.At, Temp: r.Temp, Trust: picture.Believed, Label: wording.ChartReading(r)}
+		mark := picture.Reading{At: r.At, Temp: r.Temp, Trust: picture.Believed, Label: words.Reading(r)}
 		for _, o := range c.Odd {
 			if o.Reading.No == r.No {
-				mark.Trust, mark.Label = picture.Odd, wording.ChartOdd(r)
+				mark.Trust, mark.Label = picture.Odd, words.Odd(r)
 			}
 		}
 		if !r.At.After(end) && !r.At.Before(c.Zero) {

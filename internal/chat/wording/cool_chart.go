@@ -38,13 +38,12 @@ func ChartClock(at time.Time) string { return at.Format("15:04") }
 // ChartDay names a day of the axis.
 func ChartDay(at time.Time) string { return at.Format("Mon 2 Jan") }
 
-// ChartOdd is what stands beside a reading that can't be, ChartReading beside any
-// other.
-func ChartOdd(r kitchen.Reading) string { return ChartReading(r) + "?" }
+// Odd is what stands beside a reading that can't be, Reading beside any other.
+func (w ChartWords) Odd(r kitchen.Reading) string { return w.Reading(r) + "?" }
 
-// ChartReading is what stands beside a reading.
-func ChartReading(r kitchen.Reading) string {
-	if inFahrenheit(r.Temp) {
+// Reading is what stands beside a reading, in the scale of the picture.
+func (w ChartWords) Reading(r kitchen.Reading) string {
+	if w.Fahrenheit {
 		return upTo(0, r.Temp.Fahrenheit())
 	}
 	return upTo(0, float64(r.Temp))
