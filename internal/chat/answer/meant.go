@@ -55,6 +55,9 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	if idle, err := t.idleCool(p); idle || err != nil {
 		return false, err
 	}
+	if names, takes := t.takesPot(p, ctx); names {
+		return takes, nil
+	}
 	if p.Bare == phrase.Plainly || ctx.followed(p) {
 		return true, nil
 	}
@@ -62,6 +65,22 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 		return in, err
 	}
 	return t.talkedLately()
+}
+
+// potFollows is how long after a plan the name of a cooker alone says where it goes.
+const potFollows = 15 * time.Minute
+
+// takesPot reports whether a text is no more than the name of a cooker, and whether that
+// says where the plan just made is to go, which named none.
+func (t *turn) takesPot(p phrase.Parsed, ctx scene) (names, takes bool) {
+	if len(p.Intents) != 1 {
+		return false, false
+	}
+	it, ok := p.Intents[0].(phrase.PlanIt)
+	if !ok || it.Cooker == "" {
+		return false, false
+	}
+	return true, ctx.plan != nil && ctx.plan.Order.Cooker == "" && t.m.At.Sub(ctx.at) <= potFollows
 }
 
 // alarming reports whether what was said may be that a gauge shows far too much, or

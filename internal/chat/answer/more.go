@@ -58,6 +58,10 @@ func (t *turn) planIt(i phrase.PlanIt, ctx scene) (chat.Post, error) {
 	if i.OutBy != nil {
 		next.OutBy = i.OutBy
 	}
+	if i.Cooker != "" {
+		next.Order.Cooker = i.Cooker
+		return t.replan(next, ctx.at.In(t.now.Location()), &ctx.plan.Order)
+	}
 	return t.plan(next, t.now)
 }
 

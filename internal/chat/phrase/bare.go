@@ -79,7 +79,9 @@ func (r reading) bareness() Bareness {
 func (r reading) loose(in Intent) bool {
 	words := r.used + r.filler
 	switch in := in.(type) {
-	case Plan, Add, StartAt, PlanIt, Reverse, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
+	case PlanIt:
+		return in.Cooker != ""
+	case Plan, Add, StartAt, Reverse, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members, NewCode, Forget,
 		Undo, RemindStart:
 		return false
 	case SameAs:

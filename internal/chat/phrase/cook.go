@@ -48,6 +48,14 @@ func (k Cook) String() string {
 
 // cookThat reads "cook it", "let's cook that in the small one".
 func cookThat(c cursor) (Intent, cursor, bool) {
+	if pot, d, ok := knownCooker(c.over("in", "the", "ok", "our")); ok && d.parted().i > d.i { // "small pot, cook it"
+		in, d, ok := cookThat(d.parted())
+		k, cooks := in.(Cook)
+		if ok && cooks && k.Cooker == "" {
+			k.Cooker = pot
+			return k, d, true
+		}
+	}
 	d, ok := starting(c).phrase("cook it", "cook that", "cook them", "cook this", "cook these", "cook those", "start it", "start that", "start cooking",
 		"put it on", "put that on", "put them on", "cook it now", "cook all that", "do it", "cook")
 	if !ok {

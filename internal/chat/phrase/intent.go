@@ -70,8 +70,11 @@ type Usual struct {
 }
 
 // PlanIt asks for the plan just talked about: the first of what grain at hand
-// makes, or the last plan again.
-type PlanIt struct{ OutBy *Moment }
+// makes, or the last plan again; Cooker for the one it is to be in, "in the small pot".
+type PlanIt struct {
+	OutBy  *Moment
+	Cooker string
+}
 
 // MakeUsual says that the order just planned is the usual one from now on.
 type MakeUsual struct{}

@@ -42,6 +42,14 @@ const (
 	New
 )
 
+// orderChanged says what an order was before, or only in which cooker it is now.
+func orderChanged(was, now kitchen.Order) chat.Para {
+	if before := orderWords(was); was.Cooker == now.Cooker || before != orderWords(now) {
+		return say("Changed, was: " + before + ".")
+	}
+	return say("**In {}** now.", cookerOf(now.Cooker))
+}
+
 // Plan says what to weigh, how long to hold and what else the order asks for.
 // What can't be done at all, and what was changed, stands before the amounts.
 func Plan(v PlanView) chat.Post {
@@ -51,7 +59,7 @@ func Plan(v PlanView) chat.Post {
 		post.Blocks = tooLong(v)
 	}
 	if v.Was != nil {
-		post.Blocks = append(post.Blocks, say("Changed, was: "+orderWords(*v.Was)+"."))
+		post.Blocks = append(post.Blocks, orderChanged(*v.Was, p.Order))
 	}
 	if len(p.Lines) == 1 {
 		post.Blocks = append(post.Blocks, oneLine(p.Lines[0])...)
