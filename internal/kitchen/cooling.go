@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"time"
 
@@ -166,22 +167,39 @@ func (r Run) Cooled() (Cooled, bool) {
 		return Cooled{}, false
 	}
 	c := Cooled{Run: r.No, Cooker: r.Cooker, Container: r.slowest(), Past: past}
-	all, ok := r.believe(r.outlook(r.kitchen), r.Readings)
-	if used := len(r.Readings) - len(all.Odd); ok && used > 0 {
+	open := r.outlook(r.kitchen)
+	open.prior = cooling.Vague() // a range is not to be its own witness
+	all, ok := r.believe(open, r.Readings)
+	if counted := r.counted(all); ok && len(counted) > 0 {
 		c.Blind = r.held(all, nil)
-		if used > 1 {
-			c.Measured = r.held(all, r.Readings[:1])
+		if len(counted) > 1 {
+			c.Measured = r.held(all, counted[:1])
 		}
 	}
 	return c, true
 }
 
-// held judges the range that some of the readings gave by what all of them point to.
+// relative is how wide the range is, in ln time since zero.
+func (c Cooling) relative() float64 {
+	return math.Log(float64(c.To.Sub(c.Zero)) / float64(c.From.Sub(c.Zero)))
+}
+
+// counted are the readings that are not odd.
+func (r Run) counted(c Cooling) []Reading {
+	return slices.DeleteFunc(slices.Clone(r.Readings), func(m Reading) bool {
+		return slices.ContainsFunc(c.Odd, func(o OddReading) bool { return o.Reading.No == m.No })
+	})
+}
+
+// held judges the range that some of the readings gave by what all of them show by
+// themselves, where that is no wider.
 func (r Run) held(all Cooling, some []Reading) Verdict {
 	then, ok := r.believe(r.outlook(r.kitchen), some)
 	switch {
 	case !ok:
 		return 0
+	case all.relative() > then.relative():
+		return 0 // too little was measured to tell
 	case all.Likely.Before(then.From) || all.Likely.After(then.To):
 		return RangeMissed
 	}

@@ -174,3 +174,13 @@ func TestHeated(t *testing.T) {
 		t.Error("of a run that is not lit")
 	}
 }
+
+// A run that was only measured once it was cool teaches nothing, and tells nothing of
+// its ranges: that its middle was cool by then is known of any kitchen but a slow one.
+func TestCooledMeasuredLate(t *testing.T) {
+	late := bags().say("2 06:00", ana, TempRead{Temp: 22}).say("2 08:00", ana, TempRead{Temp: 21.5}).say("2 10:00", ana, TempRead{Temp: 21})
+	r := late.run(t, pot())
+	if c, ok := r.Cooled(); r.Stage != StageCool || ok {
+		t.Errorf("%v: taught %+v", r.Stage, c)
+	}
+}

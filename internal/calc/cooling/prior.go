@@ -62,19 +62,23 @@ func Learn(base Prior, past []Past) Prior {
 	}
 }
 
-// vague is how wide Observe opens the prior.
+// vague is how wide Vague is.
 const vague = 0.8
+
+// Vague is the prior of who believes next to nothing: what comes of it is what the
+// readings say by themselves.
+func Vague() Prior { return Prior{Slower: usualSlower, Spread: vague} }
 
 // Observe is what a run's readings say of its time scale by themselves. It
 // reports false where they say next to nothing.
 func Observe(q Question) (Past, bool, error) {
-	q.Prior = Prior{Slower: usualSlower, Spread: vague}
+	q.Prior = Vague()
 	f, err := New(q)
 	if err != nil {
 		return Past{}, false, err
 	}
 	after := f.Scale()
-	if after.Spread > 0.9*vague {
+	if after.Spread > telling {
 		return Past{}, false, nil
 	}
 	// Take the vague prior out again, by the normal rule.
@@ -82,6 +86,11 @@ func Observe(q Question) (Past, bool, error) {
 	slower := (after.Slower/(after.Spread*after.Spread) - q.Prior.Slower/(vague*vague)) / precision
 	return Past{Slower: slower, Spread: math.Hypot(1/math.Sqrt(precision), observedSpread)}, true, nil
 }
+
+// telling is how narrow a time scale has to become by a run's readings for them to
+// teach. Readings of what has long been cool say only that it is not slow: a kitchen
+// that measures when it is asked to would come to believe that it is ever faster.
+const telling = 0.32
 
 // observedSpread is what a run's readings can't say however many they are.
 const observedSpread = 0.05
