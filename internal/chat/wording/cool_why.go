@@ -24,8 +24,8 @@ func WhyCool(r kitchen.Run, now time.Time) chat.Post {
 			post.Blocks = append(post.Blocks, p)
 		}
 	}
-	add(began(r, c, now))
-	add(say("Limit " + warmth(c.Limit) + " in the middle: common practice, no source. The range holds 4 times of 5."))
+	add(began(r, c, last, now))
+	add(say("Limit " + likewise(last.Temp, c.Limit) + " in the middle: common practice, no source. The range holds 4 times of 5."))
 	if r.Stage == kitchen.StageCooling {
 		add(say("Now: middle about " + degrees(c, last, c.Middle(now)) + "; outside about " + degrees(c, last, c.At(cooling.Skin, now)) + "."))
 	}
@@ -39,8 +39,8 @@ func WhyCool(r kitchen.Run, now time.Time) chat.Post {
 }
 
 // began is where the count starts.
-func began(r kitchen.Run, c kitchen.Cooling, now time.Time) chat.Para {
-	text := "Starts at " + celsius(c.Boiling) + ", zero " + near(now, c.Zero)
+func began(r kitchen.Run, c kitchen.Cooling, last kitchen.Reading, now time.Time) chat.Para {
+	text := "Starts at " + likewise(last.Temp, c.Boiling) + ", zero " + near(now, c.Zero)
 	if !c.Seen {
 		text += " (not seen, by a usual fall)"
 	}

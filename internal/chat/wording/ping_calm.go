@@ -78,7 +78,11 @@ func (v PingView) coolByNow() chat.Para {
 	if !known {
 		return say("**" + v.no() + ": measure one.** Nobody saw enough to say when it is cool.")
 	}
-	if chance := float64(c.Chance(v.Now)); chance < 0.95 {
+	chance := float64(c.Chance(v.Now))
+	switch {
+	case chance < 0.5:
+		return say("**" + v.no() + ": measure one.** " + inTen(chance) + " such loads are cool by now.")
+	case chance < 0.95:
 		return say("**" + v.no() + " probably cool: measure one.** " + inTen(chance) + " such loads are by now.")
 	}
 	return say("**" + v.no() + " nearly surely cool: measure one.**")
