@@ -88,11 +88,21 @@ func (f *folding) tempRead(e TempRead) {
 		f.enter(StageCooling)
 	case f.warmerBeside(r, c):
 	case !f.ofSlowest(r) && !(known && c.Chance(r.At) >= sureCool): // a jar is cool long before the bag beside it
-	case r.Where == Middle, f.coolFor(r) >= f.evenOut(), known && c.Chance(r.At) >= sureCool && (!r.Skin() || f.coolFor(r) >= skinApart):
+	case f.settles(r, c, known), f.coolFor(r) >= f.evenOut(), known && c.Chance(r.At) >= sureCool && (!r.Skin() || f.coolFor(r) >= skinApart):
 		f.cool()
 	case f.first.at.IsZero() || r.Temp.Minus(f.first.temp) > skinRose:
 		f.first = skinRead{at: r.At, temp: r.Temp}
 	}
+}
+
+// doubtsMiddle is how far under what a forecast believes that counts it a reading in the
+// middle may lie, to be the last word (no source: more than a thermometer's error).
+const doubtsMiddle = unit.Kelvins(3)
+
+// settles reports whether a reading in the middle is the last word: not where a forecast
+// that counts it still doubts it, until a second one says the same.
+func (f *folding) settles(r Reading, c Cooling, known bool) bool {
+	return r.Where == Middle && (!known || c.Middle(r.At).Lo.Minus(r.Temp) < doubtsMiddle || f.coolFor(r) >= skinApart)
 }
 
 // warmerBeside reports whether another reading of the same breath, or of another unit
@@ -136,6 +146,18 @@ func (f *folding) cool() {
 	f.enter(StageCool)
 }
 
+// SettlingReading is the last reading by which the load counts as cool: the newest that
+// counts and is within its limit; false when none is.
+func (r Run) SettlingReading() (Reading, bool) {
+	c, _ := r.Cooling()
+	for _, m := range slices.Backward(r.Readings) {
+		if m.Temp <= m.Limit && !c.cannotBe(m.No) {
+			return m, true
+		}
+	}
+	return Reading{}, false
+}
+
 // NewestReading is the last reading; false when none was taken.
 func (r Run) NewestReading() (Reading, bool) {
 	if len(r.Readings) == 0 {
@@ -151,7 +173,7 @@ func (r Run) MeasureAgain() (time.Time, bool) {
 	}
 	last, _ := r.NewestReading()
 	again := last.At.Add(measureAgainAfter)
-	if c, ok := r.Cooling(); ok {
+	if c, ok := r.Cooling(); ok && last.Where != Middle { // a middle that was doubted is looked at soon
 		by := last.At.Add(measureAgainBy)
 		if !c.Never() {
 			by = latest(by, c.Alarm) // the middle is known to be warm until then

@@ -36,9 +36,10 @@ func (t *turn) chart(i phrase.Chart, ctx scene) (chat.Post, error) {
 // What a chart shows: at most so long, in so many moments, and a while after what it
 // is about.
 const (
-	longestChart = 7 * 24 * time.Hour
+	longestChart = 7 * day
 	moments      = 96
 	afterwards   = time.Hour
+	day          = 24 * time.Hour
 )
 
 // charted is a run's cooling as the picture shows it.
@@ -46,6 +47,9 @@ func charted(run kitchen.Run, c kitchen.Cooling, now time.Time) picture.Cooling 
 	words := wording.ChartOf(run, c, now)
 	from := c.Zero.In(now.Location())
 	end := c.To
+	if c.Never() {
+		end = endlessly(c, now)
+	}
 	if last, read := run.NewestReading(); read && last.At.After(end) {
 		end = last.At
 	}
@@ -76,6 +80,15 @@ func charted(run kitchen.Run, c kitchen.Cooling, now time.Time) picture.Cooling 
 	}
 	p.Readings = chartedReadings(run, c, end, words)
 	return p
+}
+
+// endlessly is where the picture of a load ends that may not get to the limit: past the
+// likely time, if that is near, and else past now.
+func endlessly(c kitchen.Cooling, now time.Time) time.Time {
+	if c.Likely.After(now) && c.Likely.Sub(now) < 2*day {
+		return c.Likely.Add(day / 2)
+	}
+	return now.Add(day)
 }
 
 func chartedReadings(run kitchen.Run, c kitchen.Cooling, end time.Time, words wording.ChartWords) []picture.Reading {

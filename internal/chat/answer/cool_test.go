@@ -3,11 +3,14 @@ package answer
 import (
 	"bytes"
 	"image/png"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
 	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
 )
 
 // cooling has Robin's bags cook and cool: zero an hour ago.
@@ -28,6 +31,19 @@ func (s *stage) cooling() {
 		s.say("kitchen", "Robin", step.text)
 	}
 	s.now = s.now.Add(10 * time.Minute)
+}
+
+// folded is a run as it stands.
+func (s *stage) folded(no kitchen.RunNo) (r kitchen.Run) {
+	s.t.Helper()
+	err := s.db.View(s.t.Context(), func(tx *store.Tx) (err error) {
+		r, err = foldRun(tx.Book(1), no)
+		return err
+	})
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	return r
 }
 
 // Why is about what was said last: the cooling of a run, or a plan.
@@ -187,4 +203,44 @@ func TestChart(t *testing.T) {
 		t.Error(err)
 	}
 	wantPart(t, chat.Plain(got.post, 40), "#1 cool inside about")
+}
+
+// The picture of a load that may never get to the limit shows the day to come, and no
+// week in which nothing happens.
+func TestChartOfWarmRoom(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	s.say("kitchen", "Robin", "room 30C")
+	for _, later := range []time.Duration{0, 3 * time.Hour, 40 * time.Hour, 400 * time.Hour} {
+		run := s.folded(1)
+		c, known := run.Cooling()
+		if !known || !c.Never() {
+			t.Fatalf("forecast %+v, %v", c, known)
+		}
+		now := s.now.Add(later)
+		if p := charted(run, c, now); !p.To.After(now) && later < longestChart || p.To.Sub(p.From) > longestChart || p.To.Sub(now) > 4*day {
+			t.Errorf("picture from %v to %v, now %v", p.From, p.To, now)
+		}
+	}
+}
+
+// A reading of a time at which the pot was not down is no word about heat off.
+func TestReadingBeforeDown(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	got := s.say("kitchen", "Robin", "1 was 55C at 10:20")
+	wantPart(t, got, "shut until it shows zero")
+	wantPart(t, got, "Wrong time?")
+}
+
+// What is called 8 of 10 is likely.
+func TestWordsOfChance(t *testing.T) {
+	s := open(t)
+	s.cooling()
+	for hour := range 24 {
+		got := s.say("kitchen", "Robin", "cool by "+strconv.Itoa(hour)+":40")
+		if strings.Contains(got, "Maybe") && strings.Contains(got, "8 of 10") {
+			t.Errorf("%s", got)
+		}
+	}
 }

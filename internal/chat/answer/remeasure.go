@@ -2,6 +2,7 @@ package answer
 
 import (
 	"slices"
+	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
@@ -38,28 +39,31 @@ func (t *turn) readingsLately(ctx scene) ([]store.Logged, error) {
 		if ctx.turn == nil || ctx.turn.Kind != tellKind {
 			return nil, nil
 		}
-		return t.readingsOf(*ctx.turn)
+		entries, err := t.book.EntriesOf(ctx.turn.ID)
+		return readingsIn(entries), err
 	}
 	turns, err := t.book.Turns(t.room.ID, t.member.No, lookBack)
 	if err != nil {
 		return nil, err
 	}
 	for _, turn := range turns {
-		switch {
-		case turn.ID == t.owner || turn.Kind == coolKind:
+		if turn.ID == t.owner {
 			continue
-		case turn.Kind != tellKind || t.m.At.Sub(turn.At) > sceneLasts:
+		}
+		if t.m.At.Sub(turn.At) > sceneLasts || turn.Kind == planKind || turn.Kind == reverseKind || turn.Kind == setKind {
 			return nil, nil
 		}
-		return t.readingsOf(turn)
+		entries, err := t.book.EntriesOf(turn.ID)
+		if err != nil || len(entries) > 0 {
+			return readingsIn(entries), err
+		}
 	}
 	return nil, nil
 }
 
-// readingsOf are the readings of a turn that still count.
-func (t *turn) readingsOf(turn store.Turn) ([]store.Logged, error) {
-	entries, err := t.book.EntriesOf(turn.ID)
-	return slices.DeleteFunc(entries, func(e store.Logged) bool { return !is[kitchen.TempRead](e.Entry) || !counts(e) }), err
+// readingsIn are the readings among entries that still count.
+func readingsIn(entries []store.Logged) []store.Logged {
+	return slices.DeleteFunc(entries, func(e store.Logged) bool { return !is[kitchen.TempRead](e.Entry) || !counts(e) })
 }
 
 // remeasure writes readings anew in the place of those that were wrong, as of their
@@ -82,21 +86,36 @@ func (t *turn) remeasure(i phrase.Tell) (chat.Post, error) {
 	if i.Which.Run != 0 {
 		no = i.Which.Run
 	}
-	for _, e := range wrong {
-		if err := t.strikeOne(e); err != nil {
-			return chat.Post{}, err
-		}
-	}
-	run, err := t.theRun(no)
-	if err != nil {
-		return chat.Post{}, err
-	}
 	entries := slices.Clone(i.Entries)
 	if was := old.Entry.(kitchen.TempRead); len(entries) == 1 {
 		entries[0] = likeBefore(first, was)
 		t.instead = &was
 	}
+	run, err := t.withoutWrong(no, wrong, entries, at)
+	if err != nil {
+		return chat.Post{}, err
+	}
 	return t.tellOf(run, entries, at)
+}
+
+// withoutWrong takes readings back and gives the run without them, if the right ones can
+// follow: nothing that stood is lost by a slip.
+func (t *turn) withoutWrong(no kitchen.RunNo, wrong []store.Logged, right []kitchen.RunEntry, at time.Time) (kitchen.Run, error) {
+	run, err := t.theRun(no)
+	if err != nil {
+		return kitchen.Run{}, err
+	}
+	for _, e := range right {
+		if err := t.follows(run, e, at); err != nil {
+			return kitchen.Run{}, err
+		}
+	}
+	for _, e := range wrong {
+		if err := t.strikeOne(e); err != nil {
+			return kitchen.Run{}, err
+		}
+	}
+	return t.theRun(no)
 }
 
 // meantReading is the one of the wrong readings that a right one stands for: that of

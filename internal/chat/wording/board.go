@@ -89,6 +89,8 @@ func rowDue(r kitchen.Row, now time.Time) string {
 		return "weight on " + until
 	case r.Stage == kitchen.StageFalling && known:
 		return "zero about " + about
+	case r.Stage == kitchen.StageCooling && known && r.Left < 0 && r.Newest != nil && r.Newest.Temp > r.Newest.Limit:
+		return "measure it again"
 	case r.Stage == kitchen.StageCooling && known && r.Left < 0:
 		return "likely cool, measure it"
 	case r.Stage == kitchen.StageCooling && known:

@@ -41,7 +41,7 @@ func CoolYet(v CoolView) chat.Post {
 	no := v.Run.No.String()
 	run := RunView{Run: v.Run, Now: v.Now}
 	var s sheet
-	last, read := v.Run.NewestReading()
+	last, read := v.Run.SettlingReading()
 	switch v.Run.Stage {
 	case kitchen.StageCool:
 		if v.For != "" && read && last.Temp > v.Limit {
@@ -82,10 +82,14 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 			s.add(should, say("A "+one(sooner.Container)+" sooner: about "+near(v.Now, round10(sooner.Likely))+"."))
 		}
 	} else {
-		s.add(must, coolAbout(v.of(), c, known, v.Now))
+		head := coolAbout(v.of(), c, known, v.Now)
+		if v.Unit == 0 {
+			head = coolHead(v.Run, c, known, v.Now)
+		}
+		s.add(must, head)
 	}
 	s.add(must, v.culture())
-	if known && !maybeCool(v.Run, v.Now) {
+	if _, is := gainsaid(v.Run, c, known); known && !is && !maybeCool(v.Run, v.Now) {
 		s.add(should, say("Now about "+degrees(c, last, c.Middle(v.Now))+" in the middle."))
 	}
 	if read {
@@ -94,6 +98,14 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 		s.add(must, say("Nobody has measured yet: a reading narrows it, like `"+v.Run.No.String()+" 52C`"))
 	}
 	s.then(nextReading(v.Run, c, known, v.Now), tap("Chart", chartOf(v.Run.No)), tap("Why", whyCoolOf(v.Run.No)))
+}
+
+// coolHead is when a load is cool, unless a reading says otherwise.
+func coolHead(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) chat.Para {
+	if last, is := gainsaid(r, c, known); is {
+		return say("**" + r.No.String() + " isn't cool: " + warmth(last.Temp) + "** " + near(now, last.At) + ", though it should be since about " + near(now, round10(c.Likely)) + ".")
+	}
+	return coolAbout(kitchen.Ref{Run: r.No}, c, known, now)
 }
 
 // coolAbout is when a run is cool: the time, and the range that holds four times of
@@ -120,6 +132,13 @@ func coolAbout(of kitchen.Ref, c kitchen.Cooling, known bool, now time.Time) cha
 	return say(what + " cool inside about " + near(now, round10(c.Likely)) + "**, between " + from + " and " + until(now, round10(c.From), round10(c.To)) + ".")
 }
 
+// gainsaid is the newest reading that counts, where it is over the limit after the time
+// at which the load should have been cool.
+func gainsaid(r kitchen.Run, c kitchen.Cooling, known bool) (kitchen.Reading, bool) {
+	last, read := c.Believed(r.Readings)
+	return last, known && read && r.OfSlowest(last) && last.Temp > c.Limit && !c.Likely.After(last.At)
+}
+
 // warmRoom is how warm the room may be, and how to say it where nobody did.
 func warmRoom(c kitchen.Cooling) string {
 	text := celsius(unit.Celsius(math.Round(float64(c.Room.Hi)))) + "."
@@ -134,6 +153,9 @@ func nextReading(r kitchen.Run, c kitchen.Cooling, known bool, now time.Time) ch
 	like := " Like `" + r.No.String() + " 26C`"
 	if again, ok := r.MeasureAgain(); ok && again.After(now) {
 		return say("Next: measure again " + near(now, again) + "." + asked(r, now, again))
+	}
+	if _, is := gainsaid(r, c, known); is {
+		return say("Next: measure once more, between two of them." + like)
 	}
 	if !known || !c.Alarm.After(now) {
 		return say("Next: measure one now, between two of them." + like)
@@ -200,7 +222,7 @@ func (v CoolView) by(c kitchen.Cooling, known bool) chat.Para {
 	switch {
 	case chance >= 0.95:
 		return say(what + "Nearly surely.** Measure it then.")
-	case chance >= 0.8:
+	case chance >= 0.75: // which is called 8 of 10
 		return say(what + "Likely**, " + inTen(chance) + ". Measure it then.")
 	case chance >= 0.4:
 		return say(what + "Maybe**, about " + inTen(chance) + ".")

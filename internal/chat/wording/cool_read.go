@@ -29,6 +29,10 @@ func (v RunView) readHead(s *sheet) {
 	if maybeCool(v.Run, v.Now) {
 		return
 	}
+	if last.Where == kitchen.Middle && last.Temp <= last.Limit {
+		s.add(must, say("Far sooner than I thought: measure once more."))
+		return
+	}
 	s.add(should, v.forecastMoved(c))
 	if core := c.Middle(last.At); last.Skin() && core.Mid > last.Temp && v.Run.OfSlowest(last) {
 		s.add(should, say("That is the outside: the middle is about "+degrees(c, last, core)+"."))
@@ -151,5 +155,5 @@ func (v RunView) coolState() chat.Para {
 		}
 		return say("**" + v.no() + ": measure again at " + v.clock(again) + "**. A cool skin can lie over a warm middle.")
 	}
-	return coolAbout(kitchen.Ref{Run: v.Run.No}, c, known, v.Now)
+	return coolHead(v.Run, c, known, v.Now)
 }

@@ -14,7 +14,7 @@ import (
 // was taken, the model with its sources, and the doubt.
 func WhyCool(r kitchen.Run, now time.Time) chat.Post {
 	c, known := r.Cooling()
-	post := chat.Post{Loudness: chat.Answer, Blocks: []chat.Block{coolAbout(kitchen.Ref{Run: r.No}, c, known, now)}}
+	post := chat.Post{Loudness: chat.Answer, Blocks: []chat.Block{coolHead(r, c, known, now)}}
 	if !known {
 		return post
 	}
@@ -58,6 +58,9 @@ func roomWords(c kitchen.Cooling, last kitchen.Reading) chat.Para {
 	return say(text + ": nobody said. Like `room 19C`")
 }
 
+// maxOddNamed is how many readings that don't count are named, the newest.
+const maxOddNamed = 3
+
 // countedWords says how many readings count, and which don't.
 func countedWords(r kitchen.Run, c kitchen.Cooling) chat.Para {
 	text := "Counted: " + plural(c.Counted, "reading")
@@ -67,8 +70,12 @@ func countedWords(r kitchen.Run, c kitchen.Cooling) chat.Para {
 	case all > c.Counted:
 		text += " of " + strconv.Itoa(all) + ", the first and the last"
 	}
-	for _, o := range c.Odd {
+	more := max(0, len(c.Odd)-maxOddNamed)
+	for _, o := range c.Odd[more:] {
 		text += "; not " + warmth(o.Reading.Temp)
+	}
+	if more > 0 {
+		text += " and " + whole(float64(more)) + " more"
 	}
 	return say(text + ".")
 }

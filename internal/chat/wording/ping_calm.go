@@ -89,7 +89,7 @@ func (v PingView) coolByNow() chat.Para {
 }
 
 func (v PingView) measureAgain() pingText {
-	last, _ := v.Run.NewestReading()
+	last, _ := v.Run.SettlingReading()
 	return pingText{
 		head:    say("**" + v.no() + ": measure once more.** It read " + warmth(last.Temp) + " at " + v.clock(last.At) + "; the middle lags."),
 		more:    []chat.Para{say("Say it, like `" + v.no() + " 26C`")},

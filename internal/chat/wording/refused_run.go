@@ -24,6 +24,14 @@ func notYet(r kitchen.NotYet) chat.Post {
 			"Never put cold water into a hot dry pot. Nothing was written.",
 			"Next: say `heat off`; what is left, once it is open."), runTap(r.Run, "Heat is off", "heat off"))
 	}
+	if r.Said == kitchen.KindTempRead && (r.Needs == kitchen.KindHeatOff || r.Needs == kitchen.KindAtZero) {
+		next, button, say := "when it shows zero, say `zero`", "It's at zero", "zero"
+		if r.Needs == kitchen.KindHeatOff {
+			next, button, say = "flame off? Say `heat off`, with when it was", "Heat is off", "heat off"
+		}
+		return with(lines("**Leave "+r.Run.String()+" shut until it shows zero.** At the time of that reading it wasn't down. Nothing was written.",
+			"Next: "+next+". Wrong time? Say the reading again, with its time."), runTap(r.Run, button, say))
+	}
 	if r.Needs == kitchen.KindHeatOff {
 		return with(lines("**Leave "+r.Run.String()+" shut.** Nobody said heat off, and it can't be down yet. Nothing was written.",
 			"Next: flame off? Say `heat off`, with when it was."), runTap(r.Run, "Heat is off", "heat off"))

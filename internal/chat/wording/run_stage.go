@@ -38,7 +38,9 @@ func (v RunView) stage(s *sheet) {
 	case kitchen.StageCooling:
 		v.cooling(s)
 	case kitchen.StageCool:
-		s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
+		if s.next == nil { // else a reading that can't be is looked at again
+			s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
+		}
 	case kitchen.StageGone:
 		s.then(nil, tap("Log", logOf(v.Run.No)))
 	case kitchen.StageCalledOff:
@@ -257,7 +259,7 @@ func (v RunView) cooling(s *sheet) {
 
 // coolByReading says by which reading the run counts as cool.
 func coolByReading(r kitchen.Run, now time.Time) chat.Para {
-	last, ok := r.NewestReading()
+	last, ok := r.SettlingReading()
 	if !ok {
 		return say("**" + r.No.String() + "** is down.")
 	}
