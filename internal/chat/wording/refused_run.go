@@ -29,7 +29,7 @@ func notYet(r kitchen.NotYet) chat.Post {
 		if r.Needs == kitchen.KindHeatOff {
 			next, button, say = "flame off? Say `heat off`, with when it was", "Heat is off", "heat off"
 		}
-		return with(lines("**Leave "+r.Run.String()+" shut until it shows zero.** At the time of that reading it wasn't down. Nothing was written.",
+		return with(lines("**Leave "+r.Run.String()+" shut until it shows zero.** Nobody told that it was down by then. Nothing was written.",
 			"Next: "+next+". Wrong time? Say the reading again, with its time."), runTap(r.Run, button, say))
 	}
 	if r.Needs == kitchen.KindHeatOff {
