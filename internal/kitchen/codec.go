@@ -91,6 +91,23 @@ var codecs = []codec{
 	stored[MeasureIs]("measure", 1),
 	stored[PressureIs]("pressure", 1),
 	stored[DigestIs]("digest", 1),
+	stored[Arrived]("arrived", 1),
+	stored[Inoculated]("inoculated", 1),
+	stored[BlankSet]("blank set", 1),
+	stored[GrowthSeen]("growth seen", 1),
+	stored[Shaken]("shaken", 1),
+	stored[SignSeen]("sign seen", 1),
+	stored[GrownThrough]("grown through", 1),
+	stored[UnitsUsed]("units used", 1),
+	stored[UnitsGiven]("units given", 1),
+	stored[UnitsDiscarded]("units discarded", 1),
+	stored[UnitsMoved]("units moved", 1),
+	stored[UnitNamed]("unit named", 1),
+	stored[UnitsTagged]("units tagged", 1),
+	stored[UnitsStood]("units stood", 1),
+	stored[LotSaid]("lot said", 1),
+	stored[CultureMade]("culture made", 1),
+	stored[CultureEnded]("culture ended", 1),
 }
 
 func stored[E Entry](kind string, version int) codec {

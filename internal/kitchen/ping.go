@@ -75,6 +75,8 @@ const (
 	// PressureYet: the weight is on, and long after the usual time nobody told of
 	// pressure.
 	PressureYet
+	// LookAgain: units that looked suspect two days ago.
+	LookAgain
 )
 
 // PingKinds lists them all.
@@ -83,7 +85,7 @@ func PingKinds() []PingKind {
 		StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero,
 		StillHot, ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue,
 		BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
-		SteamYet, PressureYet,
+		SteamYet, PressureYet, LookAgain,
 	}
 }
 
@@ -134,6 +136,8 @@ func (k PingKind) String() string {
 		return "steam yet"
 	case PressureYet:
 		return "pressure yet"
+	case LookAgain:
+		return "look again"
 	}
 	return "ping not said"
 }
@@ -147,7 +151,7 @@ func (k PingKind) Reach() Reach {
 		return CookAndRoom
 	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, HoldOver, CheckZero, ProbablyCool, MeasureAgain,
 		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
-		SteamYet, PressureYet:
+		SteamYet, PressureYet, LookAgain:
 		return CookAlone
 	}
 	panic("ping " + k.String())

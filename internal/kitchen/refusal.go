@@ -72,6 +72,8 @@ const (
 	GaugeError
 	ClockTime // minutes after midnight
 	LimitOfCool
+	GrownShare    // of a unit, overgrown or used
+	CultureVolume // put on one unit, litres
 )
 
 // OutOfRange says that a number lies outside what it can be. Got, Low and High

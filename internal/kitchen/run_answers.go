@@ -57,7 +57,7 @@ func (k PingKind) putOff() (after time.Duration, guard bool) {
 		return postponeCooling, false
 	case HoldNearlyOver:
 		return 0, false // the end of the hold doesn't wait
-	case StartNow, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue:
+	case StartNow, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, LookAgain:
 		return postponeDue, false
 	case BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest:
 		return 0, false // silent: nobody is held up by it

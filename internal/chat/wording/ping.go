@@ -217,6 +217,8 @@ func (v PingView) text() pingText {
 		return v.steamYet()
 	case kitchen.PressureYet:
 		return v.pressureYet()
+	case kitchen.LookAgain:
+		return pingText{head: say("**Look again** at what looked suspect in " + v.no() + ".")}
 	}
 	panic("ping without words")
 }

@@ -108,7 +108,8 @@ func (v PingView) unanswered() unanswered {
 		}
 	case kitchen.StartNow, kitchen.WetGrainStands, kitchen.HoldNearlyOver, kitchen.WhoIsThere, kitchen.ProbablyCool,
 		kitchen.MeasureAgain, kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue,
-		kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest:
+		kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths, kitchen.WeeklyDigest,
+		kitchen.LookAgain:
 	}
 	panic("everybody is asked of " + v.Ping.Key)
 }

@@ -185,6 +185,8 @@ func pingWord(k kitchen.PingKind) string {
 		return "steam yet"
 	case kitchen.PressureYet:
 		return "pressure yet"
+	case kitchen.LookAgain:
+		return "look again"
 	}
 	panic("ping without a word")
 }
@@ -234,6 +236,8 @@ func pingReason(k kitchen.PingKind) string {
 		return "Lit, and nobody had told of steam long after the usual time."
 	case kitchen.PressureYet:
 		return "Weight on or pressure lost, and nobody had told of pressure long after the usual time."
+	case kitchen.LookAgain:
+		return "Two days before they looked suspect."
 	}
 	panic("ping without a reason")
 }

@@ -96,6 +96,22 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return theirs(say("**At what time**, {}?", r.Said), say("Like: `out by 20:30`, `out by friday 18:00`"))
 	case kitchen.NeverTold:
 		return neverTold(r)
+	case kitchen.UnitNotYet:
+		return unitNotYet(r)
+	case kitchen.UnitPast:
+		return lines("**" + r.Unit.String() + "** is " + r.State.String() + " since " + near(a.Now, r.Since) + ". Nothing was written.")
+	case kitchen.UnitAlready:
+		return lines("**" + r.Unit.String() + "**: that stands since " + near(a.Now, r.At) + ".")
+	case kitchen.UnitContradicts:
+		return lines("**" + r.Unit.String() + "**: " + r.Other.String() + ", " + near(a.Now, r.OtherAt) + ". Nothing was written.")
+	case kitchen.OwnAncestor:
+		return ownAncestor(r)
+	case kitchen.NoSuchCulture:
+		return theirs(say("I know no culture called {}. Nothing was written.", r.Name))
+	case kitchen.CultureKnown:
+		return theirs(say("There is a {} already, made "+near(a.Now, r.Made)+". Nothing was written.", r.Name))
+	case kitchen.CultureOver:
+		return theirs(say("{} is over since "+near(a.Now, r.Ended)+". Nothing was written.", r.Name))
 	case kitchen.TakenBackAlready:
 		return lines("That was taken back already. Nothing changed.")
 	}
@@ -158,6 +174,10 @@ func limit(q kitchen.Quantity, v float64) string {
 		return warmth(unit.Celsius(v))
 	case kitchen.FallTime, kitchen.DipTime:
 		return span(time.Duration(v * float64(time.Minute)))
+	case kitchen.GrownShare:
+		return finePercent(unit.Fraction(v))
+	case kitchen.CultureVolume:
+		return litres(unit.Litres(v))
 	case kitchen.GaugeError:
 		return psi(unit.GaugeKPa(v))
 	case kitchen.ClockTime:
@@ -229,6 +249,10 @@ func rangeWords(q kitchen.Quantity) string {
 		return "is more than a gauge is off"
 	case kitchen.ClockTime:
 		return "is no time of day"
+	case kitchen.GrownShare:
+		return "is no share of a unit"
+	case kitchen.CultureVolume:
+		return "is no volume of a culture"
 	}
 	panic("quantity without words")
 }
@@ -279,6 +303,10 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `gauge reads 1 low`. More than 2" + nb + "psi off: replace it."
 	case kitchen.ClockTime:
 		return "Like: `quiet 22-7`"
+	case kitchen.GrownShare:
+		return "Like: `12.2 30%`"
+	case kitchen.CultureVolume:
+		return "Like: `12.1-4 oyster lc 10ml`"
 	}
 	panic("quantity without an example")
 }

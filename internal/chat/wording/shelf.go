@@ -135,7 +135,8 @@ func limitAge(k kitchen.PingKind) string {
 		return "three months"
 	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
 		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain,
-		kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue, kitchen.WeeklyDigest, kitchen.SteamYet, kitchen.PressureYet:
+		kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue, kitchen.WeeklyDigest, kitchen.SteamYet, kitchen.PressureYet,
+		kitchen.LookAgain:
 	}
 	panic("no age on the shelf: " + k.String())
 }

@@ -1,0 +1,124 @@
+package kitchen
+
+import "slices"
+
+// Taking is what came of telling something of several units: what was taken, what
+// was not, and what is worth saying of what was.
+type Taking struct {
+	// Record is what is to be written: about those that were taken alone.
+	Record Record
+	Taken  []UnitNo
+	Not    []UnitStray
+	// Early are those used or given away that nobody has called grown through.
+	Early []UnitNo
+	// Filled are those whose inoculation nobody had reported.
+	Filled []UnitNo
+	// Warm is set when a culture was put on before the load counted as cool.
+	Warm bool
+}
+
+// Apply are the units once a record more is in the book. Units stand apart: what can
+// be so of some is taken of those, and the [Taking] says of which not, and why. When
+// nothing was taken the units are as they were, and the error is a [Refusal].
+func (u Units) Apply(rec Record) (Units, Taking, error) {
+	e, ok := rec.Entry.(UnitEntry)
+	if !ok {
+		panic("entry of something else than units")
+	}
+	if err := u.check(rec, e); err != nil {
+		return u, Taking{}, err
+	}
+	var t Taking
+	for _, n := range u.meant(e) {
+		one := rec
+		one.Entry = ofUnits(e, []UnitNo{n})
+		if why := u.tryOne(one, n); why != nil {
+			t.Not = append(t.Not, UnitStray{Unit: n, Record: rec, Why: why})
+		} else {
+			t.Taken = append(t.Taken, n)
+		}
+	}
+	if len(t.Taken) == 0 {
+		if len(t.Not) == 0 {
+			return u, t, NoSuchUnit{Ref: Ref{Run: u.Run}, Has: len(u.All)}
+		}
+		return u, t, t.Not[0].Why
+	}
+	if len(t.Not) > 0 || len(e.of()) > 0 {
+		rec.Entry = ofUnits(e, t.Taken)
+	}
+	next := u.With(rec)
+	t.Record = rec
+	u.remark(&t, next)
+	return next, t, nil
+}
+
+// tryOne says why a record about one unit can't be so, or would make untrue what was
+// said of a later time; nil if it can.
+func (u Units) tryOne(rec Record, n UnitNo) Refusal {
+	for _, s := range u.With(rec).Strays {
+		if s.seq == len(u.told) {
+			return s.Why
+		}
+		if _, twice := s.Why.(UnitAlready); twice || s.Unit != n || u.strayed(s) {
+			continue
+		}
+		return UnitContradicts{
+			Unit: UnitRef{Run: u.Run, Unit: n}, Said: rec.Entry.(UnitEntry).told(), At: rec.At,
+			Other: s.Record.Entry.(UnitEntry).told(), OtherAt: s.Record.At, OtherBy: s.Record.By,
+		}
+	}
+	return nil
+}
+
+func (u Units) strayed(s UnitStray) bool {
+	return slices.ContainsFunc(u.Strays, func(o UnitStray) bool { return o.seq == s.seq && o.Unit == s.Unit })
+}
+
+// remark notes what is worth saying of what was taken.
+func (u Units) remark(t *Taking, next Units) {
+	e := t.Record.Entry.(UnitEntry)
+	_, inoculates := e.(Inoculated)
+	t.Warm = inoculates && (u.Cool.IsZero() || t.Record.At.Before(u.Cool))
+	for _, n := range t.Taken {
+		steps := next.All[n-1].Steps
+		i := slices.IndexFunc(steps, func(s UnitStep) bool {
+			return s.Seen && s.Kind == e.told() && s.At.Equal(t.Record.At) && s.No == t.Record.No
+		})
+		if i < 0 {
+			continue
+		}
+		was := steps[i].From
+		if (leaves(e.told()) || e.told() == SaidPartUsed) && was != UnitGrown && was != UnitGiven && was != UnitGone {
+			t.Early = append(t.Early, n)
+		}
+		if i > 0 && steps[i-1].Kind == SaidInoculated && !steps[i-1].Seen && steps[i-1].At.Equal(t.Record.At) {
+			t.Filled = append(t.Filled, n)
+		}
+	}
+}
+
+func leaves(k UnitKind) bool { return k == SaidUsed || k == SaidGiven }
+
+// check refuses what is wrong whatever else was said: times and figures.
+func (u Units) check(rec Record, e UnitEntry) error {
+	if rec.At.After(rec.Written.Add(clockSkew)) {
+		return InFuture{At: rec.At, Told: rec.Written}
+	}
+	if rec.At.Before(u.Begun) {
+		return BeforeRun{Run: u.Run, At: rec.At, Begun: u.Begun}
+	}
+	switch e := e.(type) {
+	case Arrived:
+		return UnitAlready{Unit: UnitRef{Run: u.Run, Unit: 1}, Said: SaidArrived, By: u.start.By, At: u.Begun, Seen: true}
+	case Inoculated:
+		return checkRange(CultureVolume, float64(e.Volume), 0, 1)
+	case GrowthSeen:
+		return checkRange(GrownShare, float64(e.Share), 0, 1)
+	case UnitsUsed:
+		return checkRange(GrownShare, float64(e.Share), 0, 1)
+	case BlankSet, Shaken, SignSeen, GrownThrough, UnitsGiven, UnitsDiscarded, UnitsMoved, UnitNamed, UnitsTagged, UnitsStood, LotSaid:
+		return nil
+	}
+	panic("entry of units without a check")
+}
