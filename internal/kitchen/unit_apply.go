@@ -28,47 +28,67 @@ func (u Units) Apply(rec Record) (Units, Taking, error) {
 	if err := u.check(rec, e); err != nil {
 		return u, Taking{}, err
 	}
-	var t Taking
-	for _, n := range u.meant(e) {
-		one := rec
-		one.Entry = ofUnits(e, []UnitNo{n})
-		if why := u.tryOne(one, n); why != nil {
-			t.Not = append(t.Not, UnitStray{Unit: n, Record: rec, Why: why})
-		} else {
-			t.Taken = append(t.Taken, n)
-		}
-	}
+	next := u.With(rec)
+	t := u.sort(rec, next)
 	if len(t.Taken) == 0 {
 		if len(t.Not) == 0 {
 			return u, t, NoSuchUnit{Ref: Ref{Run: u.Run}, Has: len(u.All)}
 		}
 		return u, t, t.Not[0].Why
 	}
-	if len(t.Not) > 0 || len(e.of()) > 0 {
+	if len(t.Not) > 0 {
 		rec.Entry = ofUnits(e, t.Taken)
+		next = u.With(rec)
 	}
-	next := u.With(rec)
 	t.Record = rec
 	u.remark(&t, next)
 	return next, t, nil
 }
 
-// tryOne says why a record about one unit can't be so, or would make untrue what was
-// said of a later time; nil if it can.
-func (u Units) tryOne(rec Record, n UnitNo) Refusal {
-	for _, s := range u.With(rec).Strays {
-		if s.seq == len(u.told) {
-			return s.Why
-		}
-		if _, twice := s.Why.(UnitAlready); twice || s.Unit != n || u.strayed(s) {
-			continue
-		}
-		return UnitContradicts{
-			Unit: UnitRef{Run: u.Run, Unit: n}, Said: rec.Entry.(UnitEntry).told(), At: rec.At,
-			Other: s.Record.Entry.(UnitEntry).told(), OtherAt: s.Record.At, OtherBy: s.Record.By,
+// sort tells the units that a record can be so of from those of which it can't, or of
+// which it would make untrue what was said of a later time. What it makes untrue of
+// a unit that it is not about stands in the way of all.
+func (u Units) sort(rec Record, next Units) Taking {
+	var t Taking
+	meant := u.meant(rec.Entry.(UnitEntry))
+	why := make(map[UnitNo]Refusal, len(meant))
+	for _, s := range next.Strays {
+		_, twice := s.Why.(UnitAlready)
+		twice = twice && !otherCulture(rec.Entry, s.Record.Entry)
+		switch {
+		case s.seq == len(u.told):
+			why[s.Unit] = s.Why
+		case twice || u.strayed(s):
+		case slices.Contains(meant, s.Unit):
+			why[s.Unit] = u.contradicts(s.Unit, rec, s)
+		default:
+			for _, n := range meant {
+				why[n] = u.contradicts(n, rec, s)
+			}
 		}
 	}
-	return nil
+	for _, n := range meant {
+		if why[n] != nil {
+			t.Not = append(t.Not, UnitStray{Unit: n, Record: rec, Why: why[n]})
+		} else {
+			t.Taken = append(t.Taken, n)
+		}
+	}
+	return t
+}
+
+// otherCulture reports whether two entries put different things on a unit.
+func otherCulture(a, b Entry) bool {
+	x, is := a.(Inoculated)
+	y, too := b.(Inoculated)
+	return is && too && (!sameName(x.Culture, y.Culture) || x.From != y.From)
+}
+
+func (u Units) contradicts(n UnitNo, rec Record, s UnitStray) Refusal {
+	return UnitContradicts{
+		Unit: UnitRef{Run: u.Run, Unit: n}, Said: rec.Entry.(UnitEntry).told(), At: rec.At,
+		Other: s.Record.Entry.(UnitEntry).told(), OtherAt: s.Record.At, OtherBy: s.Record.By,
+	}
 }
 
 func (u Units) strayed(s UnitStray) bool {

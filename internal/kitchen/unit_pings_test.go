@@ -1,0 +1,69 @@
+package kitchen
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+func wanted(u Units) (out []string) {
+	for _, p := range u.Wants() {
+		out = append(out, fmt.Sprintf("%s %s to %d of %v", p.Due.Format("2.1. 15:04"), p.Kind, p.To, p.Units))
+	}
+	return out
+}
+
+func TestUnitsWant(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		l    *teller
+		want []string
+	}{
+		{"hot", begun().say("10:00", ana, AtPressure{}), nil},
+		{"cooked", sealed(), []string{"2.4. 20:00 shelved a month to 0 of [1 2 3 4 5 6 7]", "2.6. 20:00 shelved three months to 0 of [1 2 3 4 5 6 7]"}},
+		{"some inoculated, one blank", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3)}).say("21:00", ana, BlankSet{ones(4)}),
+			[]string{"2.4. 20:00 shelved a month to 0 of [5 6 7]", "2.6. 20:00 shelved three months to 0 of [5 6 7]"}},
+		{"suspect", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(3, 1), LooksWet}).
+			day(9, "09:20", jo, SignSeen{ones(2), LooksOdd}).day(9, "12:00", jo, SignSeen{ones(5), LooksOdd}).day(9, "09:00", mik, SignSeen{ones(4), LooksOdd}),
+			[]string{"11.3. 09:00 look again to 2 of [1 3 2]", "11.3. 09:00 look again to 3 of [4]", "11.3. 12:00 look again to 2 of [5]"}},
+		{"suspect, and another doubt", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(1), LooksWet}).
+			day(10, "09:00", ana, SignSeen{ones(1), YellowDrops}), []string{"12.3. 09:00 look again to 1 of [1]"}},
+		{"suspect, and settled", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(1, 2), LooksWet}).
+			day(10, "09:00", ana, SignSeen{ones(1), LooksFine}).day(10, "09:00", ana, SignSeen{ones(2), GreenMould}), nil},
+	} {
+		if diff := cmp.Diff(tt.want, wanted(tt.l.units(t))); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
+		}
+	}
+}
+
+// While all of a load stands cooked, its units ask for what the run asks for.
+func TestUnitsWantAsTheirRun(t *testing.T) {
+	l := begun(Item{Count: 2, Container: jar(1)}, Item{Count: 2, Container: bag(5)}).
+		say("09:10", ana, HeatOn{}).say("12:15", ana, AtZero{}).say("20:00", ana, TempRead{Temp: 24, Where: Middle})
+	run := l.run(t, pot())
+	var of, shelf []Ping
+	for _, p := range run.Wants(pot()) {
+		if p.Kind.OfShelf() {
+			of = append(of, p)
+		}
+	}
+	bags := []UnitNo{}
+	for _, p := range FoldUnits(run, l.records).Wants() {
+		shelf = append(shelf, p.Ping)
+		if p.Kind == BagsThreeWeeks {
+			bags = p.Units
+		}
+	}
+	if diff := cmp.Diff(of, shelf); diff != "" || len(of) != 3 {
+		t.Errorf("(-run +units):\n%s", diff)
+	}
+	if diff := cmp.Diff(ones(3, 4), bags); diff != "" {
+		t.Error(diff)
+	}
+	if got := FoldUnits(run, l.day(9, "09:00", jo, Inoculated{Units: bags}).records).Wants(); len(got) != 2 || got[0].Due.Sub(run.Since) < 30*24*time.Hour {
+		t.Errorf("without bags: %+v", got)
+	}
+}
