@@ -3,8 +3,8 @@ package kitchen
 import "time"
 
 // Entry is one thing that was said to have happened. The cases are the changes
-// of the kitchen ([Change]), what is said of runs ([RunEntry]), of bookings and of
-// gear, and the types of this file.
+// of the kitchen ([Change]), what is said of runs ([RunEntry]), of units
+// ([UnitEntry]), of cultures, of bookings and of gear, and the types of this file.
 //
 //sumtype:decl
 type Entry interface{ entry() }

@@ -111,8 +111,11 @@ func TestGenerations(t *testing.T) {
 		e    Inoculated
 		want int
 	}{
-		{Inoculated{Units: ones(2), From: UnitRef{3, 1}}, OldGeneration}, {Inoculated{Units: ones(2), Culture: "lc 5"}, OldGeneration},
-		{Inoculated{Units: ones(2), Culture: "plate 7"}, 1}, {Inoculated{Units: ones(2), Culture: "who knows"}, 1}, {Inoculated{Units: ones(2)}, 1},
+		{Inoculated{Units: ones(2), From: UnitRef{3, 1}}, OldGeneration},
+		{Inoculated{Units: ones(2), Culture: "lc 5"}, OldGeneration},
+		{Inoculated{Units: ones(2), Culture: "plate 7"}, 1},
+		{Inoculated{Units: ones(2), Culture: "who knows"}, 1},
+		{Inoculated{Units: ones(2)}, 1},
 	} {
 		p, err := l.Inoculating(3, tt.e, at)
 		if err != nil || p.Generation != tt.want {
@@ -167,8 +170,12 @@ func TestLineageRefuses(t *testing.T) {
 		{"no such run", 3, Inoculated{Units: ones(2), From: UnitRef{8, 1}}, at, NoSuchRun{Run: 8}},
 		{"no such unit", 3, Inoculated{Units: ones(2), From: UnitRef{2, 9}}, at, NoSuchUnit{Ref: UnitRef{2, 9}.Ref(), Has: 4}},
 		{"nothing on it", 3, Inoculated{Units: ones(2), From: UnitRef{1, 4}}, at, UnitNotYet{Unit: UnitRef{1, 4}, Said: SaidInoculated, State: UnitCooked}},
-		{"nothing on it then", 3, Inoculated{Units: ones(2), From: UnitRef{2, 1}}, clock("09:00").AddDate(0, 0, 5),
-			UnitNotYet{Unit: UnitRef{2, 1}, Said: SaidInoculated, State: UnitInoculated}},
+		{
+			"nothing on it then", 3,
+			Inoculated{Units: ones(2), From: UnitRef{2, 1}},
+			clock("09:00").AddDate(0, 0, 5),
+			UnitNotYet{Unit: UnitRef{2, 1}, Said: SaidInoculated, State: UnitInoculated},
+		},
 		{"from its own grandchild", 1, Inoculated{Units: ones(4, 1), From: UnitRef{3, 1}}, at, OwnAncestor{Unit: UnitRef{1, 1}}},
 	} {
 		if _, err := l.Inoculating(tt.run, tt.e, tt.at); cmp.Diff(tt.want, err) != "" {

@@ -23,11 +23,15 @@ func TestUnitsWant(t *testing.T) {
 	}{
 		{"hot", begun().say("10:00", ana, AtPressure{}), nil},
 		{"cooked", sealed(), []string{"2.4. 20:00 shelved a month to 0 of [1 2 3 4 5 6 7]", "2.6. 20:00 shelved three months to 0 of [1 2 3 4 5 6 7]"}},
-		{"some inoculated, one blank", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3)}).say("21:00", ana, BlankSet{ones(4)}),
-			[]string{"2.4. 20:00 shelved a month to 0 of [5 6 7]", "2.6. 20:00 shelved three months to 0 of [5 6 7]"}},
-		{"suspect", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(3, 1), LooksWet}).
-			day(9, "09:20", jo, SignSeen{ones(2), LooksOdd}).day(9, "12:00", jo, SignSeen{ones(5), LooksOdd}).day(9, "09:00", mik, SignSeen{ones(4), LooksOdd}),
-			[]string{"11.3. 09:00 look again to 2 of [1 3 2]", "11.3. 09:00 look again to 3 of [4]", "11.3. 12:00 look again to 2 of [5]"}},
+		{
+			"some inoculated, one blank", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3)}).say("21:00", ana, BlankSet{ones(4)}),
+			[]string{"2.4. 20:00 shelved a month to 0 of [5 6 7]", "2.6. 20:00 shelved three months to 0 of [5 6 7]"},
+		},
+		{
+			"suspect", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(3, 1), LooksWet}).
+				day(9, "09:20", jo, SignSeen{ones(2), LooksOdd}).day(9, "12:00", jo, SignSeen{ones(5), LooksOdd}).day(9, "09:00", mik, SignSeen{ones(4), LooksOdd}),
+			[]string{"11.3. 09:00 look again to 2 of [1 3 2]", "11.3. 09:00 look again to 3 of [4]", "11.3. 12:00 look again to 2 of [5]"},
+		},
 		{"suspect, and another doubt", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(1), LooksWet}).
 			day(10, "09:00", ana, SignSeen{ones(1), YellowDrops}), []string{"12.3. 09:00 look again to 1 of [1]"}},
 		{"suspect, and settled", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7)}).day(9, "09:00", jo, SignSeen{ones(1, 2), LooksWet}).

@@ -48,7 +48,7 @@ func (s Sign) String() string {
 // Cause is what a sign points to.
 type Cause uint8
 
-// The causes of trade.md's table, in short.
+// The causes, in short.
 const (
 	TooWet Cause = iota + 1
 	HoldShort
@@ -128,7 +128,7 @@ type Finding struct {
 	Source string
 }
 
-// growersFAQ is source 18 of the list that the facts were collected in.
+// growersFAQ is the printed source of what bacteria and Trichoderma look like.
 const growersFAQ = "a growers' FAQ on contaminants"
 
 // signs says of each sign its words, what a unit that shows it is told to be, and

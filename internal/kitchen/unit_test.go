@@ -80,27 +80,37 @@ func TestUnitsStates(t *testing.T) {
 			say("11:10", ana, HeatOn{}), "1-7 in the cook"},
 		{"called off", begun().say("09:10", ana, HeatOn{}).say("10:00", ana, CalledOff{}), "1-7 gone"},
 		{"run gone", sealed().say("21:00", ana, UnitsUsed{Units: ones(1)}).say("22:00", ana, RunGone{}), "1 used, 2-7 gone"},
-		{"a day of cultures", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2), Culture: "oyster"}).say("21:00", ana, BlankSet{ones(4)}),
-			"1-2 inoculated, 3 cooked, 4 cooked blank, 5-7 cooked"},
-		{"growth", sealed().say("21:00", ana, Inoculated{Units: all}).day(8, "09:00", jo, GrowthSeen{ones(1, 2), 0.3}).
-			day(12, "09:00", jo, GrownThrough{ones(1)}).day(12, "09:00", jo, GrowthSeen{ones(3), 1}),
-			"1 grown through, 2 growing, 3 grown through, 4-7 inoculated"},
-		{"nobody told of the culture", sealed().day(8, "09:00", jo, GrowthSeen{ones(1), 0.3}).day(8, "09:00", jo, SignSeen{ones(2), NothingGrew}),
-			"1 growing, 2 dead, 3-7 cooked"},
+		{
+			"a day of cultures", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2), Culture: "oyster"}).say("21:00", ana, BlankSet{ones(4)}),
+			"1-2 inoculated, 3 cooked, 4 cooked blank, 5-7 cooked",
+		},
+		{
+			"growth", sealed().say("21:00", ana, Inoculated{Units: all}).day(8, "09:00", jo, GrowthSeen{ones(1, 2), 0.3}).
+				day(12, "09:00", jo, GrownThrough{ones(1)}).day(12, "09:00", jo, GrowthSeen{ones(3), 1}),
+			"1 grown through, 2 growing, 3 grown through, 4-7 inoculated",
+		},
+		{
+			"nobody told of the culture", sealed().day(8, "09:00", jo, GrowthSeen{ones(1), 0.3}).day(8, "09:00", jo, SignSeen{ones(2), NothingGrew}),
+			"1 growing, 2 dead, 3-7 cooked",
+		},
 		{"suspect and fine", sealed().say("21:00", ana, Inoculated{Units: ones(1)}).day(8, "09:00", jo, SignSeen{ones(1, 2), LooksWet}).
 			day(9, "09:00", jo, SignSeen{ones(1, 2), LooksFine}), "1 inoculated, 2-7 cooked"},
 		{"suspect grows and is fine", sealed().say("21:00", ana, Inoculated{Units: ones(1)}).day(8, "09:00", jo, SignSeen{ones(1), YellowDrops}).
 			day(9, "09:00", jo, GrowthSeen{ones(1), 0.5}).day(10, "09:00", jo, SignSeen{ones(1), LooksFine}), "1 growing, 2-7 cooked"},
-		{"bad ends stay apart", sealed().say("21:00", ana, Inoculated{Units: all}).day(8, "09:00", jo, SignSeen{ones(1, 2), GreenMould}).
-			day(9, "09:00", jo, UnitsDiscarded{ones(2, 3)}).day(12, "09:00", jo, SignSeen{ones(4, 5), NothingGrew}).day(13, "09:00", jo, UnitsDiscarded{ones(5)}).
-			day(14, "09:00", jo, UnitsGiven{Units: ones(6)}),
-			"1 contaminated, 2 discarded after contaminated, 3 discarded, 4 dead, 5 discarded after dead, 6 given away, 7 inoculated"},
+		{
+			"bad ends stay apart", sealed().say("21:00", ana, Inoculated{Units: all}).day(8, "09:00", jo, SignSeen{ones(1, 2), GreenMould}).
+				day(9, "09:00", jo, UnitsDiscarded{ones(2, 3)}).day(12, "09:00", jo, SignSeen{ones(4, 5), NothingGrew}).day(13, "09:00", jo, UnitsDiscarded{ones(5)}).
+				day(14, "09:00", jo, UnitsGiven{Units: ones(6)}),
+			"1 contaminated, 2 discarded after contaminated, 3 discarded, 4 dead, 5 discarded after dead, 6 given away, 7 inoculated",
+		},
 		{"dead, and once more", sealed().say("21:00", ana, Inoculated{Units: ones(1)}).day(12, "09:00", jo, SignSeen{ones(1), NothingGrew}).
 			day(13, "09:00", jo, Inoculated{Units: ones(1)}), "1 inoculated, 2-7 cooked"},
 		{"partly used up", sealed().day(12, "09:00", jo, GrownThrough{ones(1, 2)}).day(13, "09:00", jo, UnitsUsed{Units: ones(1, 2), Share: 0.5}).
 			day(14, "09:00", jo, UnitsUsed{Units: ones(1), Share: 0.5}), "1 used, 2 grown through, 3-7 cooked"},
-		{"mould in what was given", sealed().day(4, "09:00", jo, UnitsGiven{Units: ones(1), To: "Kim"}).day(9, "09:00", jo, SignSeen{ones(1), PinkFluff}),
-			"1 given away after contaminated, 2-7 cooked"},
+		{
+			"mould in what was given", sealed().day(4, "09:00", jo, UnitsGiven{Units: ones(1), To: "Kim"}).day(9, "09:00", jo, SignSeen{ones(1), PinkFluff}),
+			"1 given away after contaminated, 2-7 cooked",
+		},
 		{"the blank gets a culture", sealed().say("21:00", ana, BlankSet{ones(1)}).day(9, "09:00", jo, Inoculated{Units: ones(1)}), "1 inoculated, 2-7 cooked"},
 		{"the blank sours", sealed().say("21:00", ana, BlankSet{ones(1)}).day(9, "09:00", jo, SignSeen{ones(1), SourSmell}), "1 contaminated blank, 2-7 cooked"},
 	} {
@@ -138,17 +148,27 @@ func TestUnitsRefuse(t *testing.T) {
 		{"contaminated, used", bad(), on(11), UnitsUsed{Units: ones(1)}, UnitPast{Unit: one, Said: SaidUsed, State: UnitContaminated, Since: on(9), By: jo}},
 		{"inoculated twice", inoc, on(4), Inoculated{Units: ones(1)}, UnitAlready{Unit: one, Said: SaidInoculated, By: ana, At: at, Seen: true}},
 		{"a culture on it, then blank", inoc, on(4), BlankSet{ones(1)}, UnitPast{Unit: one, Said: SaidBlank, State: UnitInoculated, Since: at, By: ana}},
-		{"growth on the blank", sealed().day(3, "09:00", ana, BlankSet{ones(1)}), on(9), GrowthSeen{ones(1), 0.3},
-			UnitNotYet{Unit: one, Said: SaidGrowth, State: UnitCooked, Blank: true}},
+		{
+			"growth on the blank", sealed().day(3, "09:00", ana, BlankSet{ones(1)}), on(9),
+			GrowthSeen{ones(1), 0.3},
+			UnitNotYet{Unit: one, Said: SaidGrowth, State: UnitCooked, Blank: true},
+		},
 		{"from itself", sealed(), on(4), Inoculated{Units: ones(1), From: one}, OwnAncestor{Unit: one}},
-		{"from its child", sealed().day(3, "09:00", ana, Inoculated{Units: ones(2), From: one}).day(3, "10:00", ana, Inoculated{Units: ones(3), From: UnitRef{12, 2}}),
-			on(4), Inoculated{Units: ones(1), From: UnitRef{12, 3}}, OwnAncestor{Unit: one}},
+		{
+			"from its child", sealed().day(3, "09:00", ana, Inoculated{Units: ones(2), From: one}).day(3, "10:00", ana, Inoculated{Units: ones(3), From: UnitRef{12, 2}}),
+			on(4),
+			Inoculated{Units: ones(1), From: UnitRef{12, 3}},
+			OwnAncestor{Unit: one},
+		},
 		{"before the run", sealed(), clock("08:00"), Inoculated{Units: ones(1)}, BeforeRun{Run: 12, At: clock("08:00"), Begun: clock("09:00")}},
 		{"before the zero", sealed(), clock("12:00"), Inoculated{Units: ones(1)}, UnitNotYet{Unit: one, Said: SaidInoculated, State: InCook}},
 		{"more than all", sealed(), on(4), GrowthSeen{ones(1), 1.2}, OutOfRange{What: GrownShare, Got: 1.2, High: 1}},
 		{"a bucket of culture", sealed(), on(4), Inoculated{Units: ones(1), Volume: 5}, OutOfRange{What: CultureVolume, Got: 5, High: 1}},
-		{"used before it was grown, which was told", used(), on(8), UnitsUsed{Units: ones(1)},
-			UnitContradicts{Unit: one, Said: SaidUsed, At: on(8), Other: SaidGrownThrough, OtherAt: on(9), OtherBy: jo}},
+		{
+			"used before it was grown, which was told", used(), on(8),
+			UnitsUsed{Units: ones(1)},
+			UnitContradicts{Unit: one, Said: SaidUsed, At: on(8), Other: SaidGrownThrough, OtherAt: on(9), OtherBy: jo},
+		},
 	} {
 		u := tt.l.units(t)
 		next, _, err := u.Apply(Record{No: 99, By: mik, At: tt.at, Written: latest(tt.at, on(11)), Entry: tt.e})
