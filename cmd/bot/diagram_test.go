@@ -9,7 +9,7 @@ import (
 	"ryebell/internal/kitchen"
 )
 
-// TestDiagram holds the state diagram in the guide against the table that the
+// TestDiagram holds the state diagrams in the guide against the tables that the
 // code uses. With -update it rewrites the guide's.
 func TestDiagram(t *testing.T) {
 	path := filepath.Join("..", "..", "DEVELOPERS.md")
@@ -17,18 +17,22 @@ func TestDiagram(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before, rest, ok := strings.Cut(string(raw), "```mermaid\n")
-	drawn, after, closed := strings.Cut(rest, "```\n")
-	if !ok || !closed {
-		t.Fatal("the guide has no diagram")
+	text := string(raw)
+	for heading, diagram := range map[string]string{"## The stages of a run\n": kitchen.Diagram(), "## The states of a unit\n": kitchen.UnitDiagram()} {
+		above, section, found := strings.Cut(text, heading)
+		before, rest, opened := strings.Cut(section, "```mermaid\n")
+		drawn, after, closed := strings.Cut(rest, "```\n")
+		if !found || !opened || !closed {
+			t.Fatalf("the guide has no diagram under %q", heading)
+		}
+		if drawn != diagram && !*update {
+			t.Fatalf("the guide's diagram under %q is not the code's: go test ./cmd/bot -run Diagram -update", heading)
+		}
+		text = above + heading + before + "```mermaid\n" + diagram + "```\n" + after
 	}
-	if drawn == kitchen.Diagram() {
+	if text == string(raw) {
 		return
 	}
-	if !*update {
-		t.Fatal("the guide's diagram is not the code's: go test ./cmd/bot -run Diagram -update")
-	}
-	text := before + "```mermaid\n" + kitchen.Diagram() + "```\n" + after
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}

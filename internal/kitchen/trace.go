@@ -26,7 +26,7 @@ type Lineage struct {
 	cultures Cultures
 	byName   map[string][]Culture // the oldest first
 	byNo     map[EntryNo]Culture
-	units    map[UnitRef]Unit
+	units    map[UnitRef]*Unit
 	size     map[RunNo]int
 	order    []UnitRef
 	parent   map[Node]Node
@@ -37,7 +37,7 @@ type Lineage struct {
 // left unlinked.
 func NewLineage(loads []Units, cultures Cultures) Lineage {
 	l := Lineage{
-		cultures: cultures, byName: map[string][]Culture{}, byNo: map[EntryNo]Culture{}, units: map[UnitRef]Unit{},
+		cultures: cultures, byName: map[string][]Culture{}, byNo: map[EntryNo]Culture{}, units: map[UnitRef]*Unit{},
 		size: map[RunNo]int{}, parent: map[Node]Node{}, children: map[Node][]Node{},
 	}
 	for _, c := range cultures.All {
@@ -46,7 +46,8 @@ func NewLineage(loads []Units, cultures Cultures) Lineage {
 	}
 	for _, load := range loads {
 		l.size[load.Run] = len(load.All)
-		for _, u := range load.All {
+		for i := range load.All {
+			u := &load.All[i] // a Unit is large, and there are tens of thousands
 			l.units[u.Ref] = u
 			l.order = append(l.order, u.Ref)
 		}
@@ -63,7 +64,7 @@ func NewLineage(loads []Units, cultures Cultures) Lineage {
 		}
 	}
 	for _, ref := range l.order {
-		if from, ok := l.sourceOf(l.units[ref]); ok {
+		if from, ok := l.sourceOf(*l.units[ref]); ok {
 			l.link(UnitNode(ref), from)
 		}
 	}
@@ -118,14 +119,22 @@ func (l Lineage) link(child, parent Node) {
 
 // descends reports whether a node is, or comes from, another.
 func (l Lineage) descends(n, ancestor Node) bool {
-	return n == ancestor || slices.Contains(l.Line(n), ancestor)
+	for ok := true; ok; n, ok = l.parent[n] {
+		if n == ancestor {
+			return true
+		}
+	}
+	return false
 }
 
 // Unit is the unit of a node; false for cultures, and for a unit that the book
 // doesn't have.
 func (l Lineage) Unit(n Node) (Unit, bool) {
 	u, ok := l.units[n.Unit]
-	return u, ok && n.IsUnit()
+	if !ok {
+		return Unit{}, false
+	}
+	return *u, true
 }
 
 // Culture is the culture of a node; false for units, and for a mere name.
@@ -243,7 +252,10 @@ func (l Lineage) Endangered(n Node) Kin {
 }
 
 func (l Lineage) standing(t Tree) []UnitRef {
-	return slices.DeleteFunc(t.Units(), func(r UnitRef) bool { return !l.units[r].State.Lives() })
+	return slices.DeleteFunc(t.Units(), func(r UnitRef) bool {
+		u, ok := l.units[r]
+		return !ok || !u.State.Lives()
+	})
 }
 
 // OfLot lists the units that a lot went into.
@@ -364,5 +376,5 @@ func (l Lineage) grown(ref UnitRef, at time.Time) (Unit, error) {
 	if !u.Cultured || u.Inoculated.After(at) {
 		return Unit{}, UnitNotYet{Unit: ref, Said: SaidInoculated, State: u.State, Blank: u.Blank}
 	}
-	return u, nil
+	return *u, nil
 }

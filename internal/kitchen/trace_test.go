@@ -255,3 +255,38 @@ func TestLineageIsTrees(t *testing.T) {
 		}
 	})
 }
+
+// BenchmarkLineage links ten years of a busy collective: 5,000 loads of eight.
+func BenchmarkLineage(b *testing.B) {
+	var loads []Units
+	for run := RunNo(1); run <= 5000; run++ {
+		l := (&teller{}).day(3, "09:00", ana, Arrived{Run: run, Order: Order{Items: []Item{{Count: 8, Container: jar(1)}}}})
+		e := Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7, 8), Culture: fmt.Sprint("lc ", int(run)%300)}
+		if run%4 > 0 {
+			e.Culture, e.From = "", UnitRef{run - 1, 1}
+		}
+		u, err := FoldArrived(l.day(4, "09:00", ana, e).records)
+		if err != nil {
+			b.Fatal(err)
+		}
+		loads = append(loads, u)
+	}
+	for b.Loop() {
+		l := NewLineage(loads, Cultures{})
+		if n, ok := l.Find("lc 4"); !ok || len(l.Tree(n).Units()) == 0 {
+			b.Fatal("nothing came of it")
+		}
+	}
+}
+
+// BenchmarkFoldUnits folds a load of eight with some sixty entries.
+func BenchmarkFoldUnits(b *testing.B) {
+	l := sealed()
+	run := l.run(b, pot())
+	for d := 3; d < 33; d++ {
+		l.day(d, "21:00", ana, Shaken{ones(1, 2, 3)}).day(d, "22:00", ana, GrowthSeen{ones(1, 2), 0.3})
+	}
+	for b.Loop() {
+		FoldUnits(run, l.records)
+	}
+}

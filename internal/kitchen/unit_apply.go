@@ -30,15 +30,18 @@ func (u Units) Apply(rec Record) (Units, Taking, error) {
 	}
 	next := u.With(rec)
 	t := u.sort(rec, next)
+	// What is refused of one unit can change what another may come from.
+	for left := t; len(left.Not) > 0 && len(left.Taken) > 0; {
+		rec.Entry = ofUnits(e, left.Taken)
+		next = u.With(rec)
+		left = u.sort(rec, next)
+		t.Taken, t.Not = left.Taken, append(t.Not, left.Not...)
+	}
 	if len(t.Taken) == 0 {
 		if len(t.Not) == 0 {
 			return u, t, NoSuchUnit{Ref: Ref{Run: u.Run}, Has: len(u.All)}
 		}
 		return u, t, t.Not[0].Why
-	}
-	if len(t.Not) > 0 {
-		rec.Entry = ofUnits(e, t.Taken)
-		next = u.With(rec)
 	}
 	t.Record = rec
 	u.remark(&t, next)

@@ -115,6 +115,9 @@ type unitMove struct {
 	to   UnitState
 }
 
+// unitCourse is the way of a unit that nothing goes wrong with, while it stands.
+var unitCourse = []UnitState{UnitCooked, UnitInoculated, UnitGrowing, UnitGrown}
+
 // asBefore is the state that a suspect unit was in before.
 const asBefore = 0
 
@@ -265,10 +268,13 @@ func UnitDiagram() string {
 		fmt.Fprintf(&b, "    state %q as %s\n", s.String(), id(s))
 	}
 	fmt.Fprintf(&b, "    [*] --> %s\n", id(InCook))
+	for _, s := range unitCourse {
+		fmt.Fprintf(&b, "    [*] --> %s: %s\n", id(s), SaidArrived)
+	}
 	for _, s := range UnitStates() {
 		for _, m := range unitFollows[s] {
 			if m.to == asBefore {
-				for _, back := range []UnitState{UnitCooked, UnitInoculated, UnitGrowing, UnitGrown} {
+				for _, back := range unitCourse {
 					fmt.Fprintf(&b, "    %s --> %s: %s\n", id(s), id(back), m.kind)
 				}
 			} else if m.to != s {

@@ -157,6 +157,7 @@ func (d *day) pinged(t *rapid.T) {
 
 // Refusals of the cook day, with who, when and both dates.
 func TestRunRefusals(t *testing.T) {
+	one := kitchen.UnitRef{Run: 12, Unit: 3}
 	at := time.Date(2026, 3, 2, 14, 5, 0, 0, time.UTC)
 	now := at.Add(time.Hour)
 	for _, tt := range []struct {
@@ -179,6 +180,18 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.Booked{By: kitchen.Booking{Cooker: "big pot", From: at.AddDate(0, 0, 5), To: at.AddDate(0, 0, 5).Add(4 * time.Hour), For: mika}}, []string{"Mika's", "Sat 14:05 to 18:05"}},
 		{kitchen.NoSuchBooking{}, []string{"no booking"}},
 		{kitchen.EmptyBooking{From: now, To: at}, []string{"15:05 to 14:05"}},
+		{kitchen.UnitNotYet{Unit: one, State: kitchen.InCook}, []string{"#12.3", "in the cook"}},
+		{kitchen.UnitNotYet{Unit: one, State: kitchen.UnitCooked, Blank: true}, []string{"#12.3 is the blank"}},
+		{kitchen.UnitPast{Unit: one, State: kitchen.UnitUsed, Since: at}, []string{"#12.3 is used since 14:05"}},
+		{kitchen.UnitAlready{Unit: one, At: at}, []string{"#12.3", "14:05"}},
+		{kitchen.UnitContradicts{Unit: one, Other: kitchen.SaidGrownThrough, OtherAt: at}, []string{"#12.3: grown through, 14:05"}},
+		{kitchen.OwnAncestor{Unit: one}, []string{"#12.3 would come from itself"}},
+		{kitchen.OwnAncestor{Culture: "plate 7"}, []string{"plate 7 would come from itself"}},
+		{kitchen.NoSuchCulture{Name: "plate 7"}, []string{"no culture called plate 7"}},
+		{kitchen.CultureKnown{Name: "plate 7", Made: at}, []string{"a plate 7 already, made 14:05"}},
+		{kitchen.CultureOver{Name: "plate 7", Ended: at}, []string{"plate 7 is over since 14:05"}},
+		{kitchen.OutOfRange{What: kitchen.GrownShare, Got: 1.2, High: 1}, []string{"120", "12.2 30%"}},
+		{kitchen.OutOfRange{What: kitchen.CultureVolume, Got: 5, High: 1}, []string{"5", "10ml"}},
 	} {
 		post := RefusedHere(tt.refusal, Asked{Now: now, Who: name})
 		fitsPhone(t, post)
