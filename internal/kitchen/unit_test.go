@@ -306,3 +306,14 @@ func TestArrived(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// What is said of units changes nothing of their run, though both stand under one
+// subject.
+func TestRunsPassOverUnits(t *testing.T) {
+	l := sealed()
+	want := l.run(t, pot())
+	l.day(9, "09:00", jo, Inoculated{Units: ones(1)}).day(10, "09:00", jo, SignSeen{ones(1), GreenMould})
+	if diff := cmp.Diff(want, l.run(t, pot()), sameRun()); diff != "" {
+		t.Error(diff)
+	}
+}
