@@ -319,7 +319,7 @@ func (r Run) question(o outlook, readings []Reading) (cooling.Question, Step, bo
 	if err != nil {
 		return cooling.Question{}, zero, false
 	}
-	q := cooling.Question{Body: body, Elevation: o.kitchen.Height(), Limit: o.limit, Prior: o.prior}
+	q := cooling.Question{Body: body, Spacing: cooling.Unsaid, Elevation: o.kitchen.Height(), Limit: o.limit, Prior: o.prior}
 	if room := o.kitchen.Room; room != nil {
 		q.Room = cooling.ToldRoom(*room)
 	}

@@ -50,7 +50,7 @@ func TestForecastMoves(t *testing.T) {
 // A range is in order, and a reading narrows it.
 func TestForecastRange(t *testing.T) {
 	blind := forecastOf(t, bags(), pot())
-	read := forecastOf(t, bags().say("17:00", ana, TempRead{Temp: 34}), pot())
+	read := forecastOf(t, bags().say("17:00", ana, TempRead{Temp: 31}), pot())
 	for _, c := range []Cooling{blind, read} {
 		if !c.From.Before(c.Likely) || !c.Likely.Before(c.Alarm) || !c.Alarm.Before(c.To) || !c.Alarm.Before(c.Surely) {
 			t.Errorf("out of order: %s, %s, %s, %s, %s", hm(c.From), hm(c.Likely), hm(c.Alarm), hm(c.To), hm(c.Surely))
@@ -141,7 +141,7 @@ func TestCooled(t *testing.T) {
 		return bags().say("16:00", ana, TempRead{Temp: first}).say("20:00", ana, TempRead{Temp: second}).
 			say("2 06:00", ana, TempRead{Temp: 25, Where: Middle})
 	}
-	usual, ok := measured(39, 27).run(t, pot()).Cooled()
+	usual, ok := measured(36, 25.5).run(t, pot()).Cooled()
 	if !ok || usual.Blind != RangeHeld || usual.Measured != RangeHeld || math.Abs(usual.Past.Slower) > 0.25 {
 		t.Errorf("%v: %+v", ok, usual)
 	}

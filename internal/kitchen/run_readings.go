@@ -41,7 +41,7 @@ const (
 // sureCool is how sure the forecast has to be of the middle for a reading from
 // outside to settle it: of simulated coolings, fewer than one in a hundred are then
 // told cool too early.
-const sureCool unit.Fraction = 0.99
+const sureCool unit.Fraction = 0.995
 
 // evenOut is how long the outside has to stay cool until the middle is, whatever the
 // room: more than the time in which the difference between them falls to a third.

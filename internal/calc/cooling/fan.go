@@ -9,11 +9,11 @@ import (
 // How many kitchens are weighed: time scales, of which only some get a curve of
 // their own, times the ways of the fan, times rooms, times ways to hold a probe.
 const (
-	scales    = 61
+	scales    = 91
 	knots     = 7
 	rooms     = 7
 	holds     = 5
-	farScale  = 4.5 // standard deviations of the prior
+	farScale  = 3.6 // standard deviations of the prior
 	farRoom   = 2.4 // of the room's
 	farHold   = 2.
 	starPoint = 1.7320508075688772 // √3: three points of a star are exact to the third moment

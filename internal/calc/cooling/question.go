@@ -3,6 +3,7 @@ package cooling
 import (
 	"errors"
 	"fmt"
+	"math"
 	"time"
 
 	"ryebell/internal/calc/steam"
@@ -43,6 +44,7 @@ const (
 	Close   Spacing = iota // a hand's breadth or less
 	Apart                  // free on all sides
 	Crowded                // touching, or many in a small room
+	Unsaid                 // nobody said: between close and apart, and less sure
 )
 
 // String is the spacing's name for logs.
@@ -54,6 +56,8 @@ func (s Spacing) String() string {
 		return "apart"
 	case Crowded:
 		return "crowded"
+	case Unsaid:
+		return "unsaid"
 	}
 	panic(fmt.Sprintf("cooling: no spacing %d", uint8(s)))
 }
@@ -67,6 +71,8 @@ func (s Spacing) free() float64 {
 		return freeBase
 	case Crowded:
 		return freeBase * freeCrowded
+	case Unsaid:
+		return freeBase * (1 + freeClose) / 2
 	}
 	panic(fmt.Sprintf("cooling: no spacing %d", uint8(s)))
 }
@@ -143,6 +149,9 @@ func (q Question) checked() (Question, unit.Celsius, error) {
 	}
 	if q.Prior == (Prior{}) {
 		q.Prior = Usual()
+	}
+	if q.Spacing == Unsaid {
+		q.Prior.Spread = math.Hypot(q.Prior.Spread, unsaidSpread)
 	}
 	boiling, err := steam.BoilingPoint(q.Elevation)
 	if err != nil {

@@ -47,6 +47,9 @@ const (
 	// ranges hold four times of five in simulated kitchens (TestCalibration); nobody has
 	// measured real ones, which is what Learn is for.
 	openSpread = 0.18
+	// unsaidSpread is what comes to it where nobody said how the containers stand: half
+	// of what parts close from apart.
+	unsaidSpread = 0.08
 	// splitSpread is that of the Biot number at the same time scale: how much of the
 	// delay lies inside, and so how far the core is behind the skin.
 	splitSpread = 0.35

@@ -245,7 +245,7 @@ func TestPingsInQuietHours(t *testing.T) {
 	s.say("kitchen", "Ana", "25 in the middle") // the cook's own reading rings nobody
 	wantLines(t, "cool", s.wanted())
 	s.say("kitchen", "Ana", "undo")
-	wantLines(t, "warm again", s.wanted(), "19:50 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
+	wantLines(t, "warm again", s.wanted(), "18:50 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
 	s.say("kitchen", "Ana", "quiet 18:00 to 21:00")
 	wantLines(t, "moved", s.wanted(), "21:00 run/1/probably-cool/1", "08:00 run/1/probably-cool/1/again/1")
 }
