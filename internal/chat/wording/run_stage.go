@@ -25,7 +25,11 @@ func (v RunView) stage(s *sheet) {
 		s.then(say("Next: a steady plume? Say `steam`: I time the vent."), v.button("Steam", "steam"))
 	case kitchen.StageVenting:
 		s.add(may, say("Full flame, a steady plume: air left in makes it colder than its gauge says."))
-		s.then(say("Next: weight on when I ping."), v.button("Weight on", "weight on"))
+		next := say("Next: weight on when I ping.")
+		if until, _ := v.Run.Until(); !until.After(v.Now) {
+			next = say("Next: close it, then say `weight on`.")
+		}
+		s.then(next, v.button("Weight on", "weight on"))
 	case kitchen.StageRising:
 		v.shortVent(s)
 		s.then(say("Next: at "+onGauge(v.Run)+" say `at pressure`: the hold starts."), v.button("At pressure", "at pressure"))
@@ -60,6 +64,9 @@ func (v RunView) state() chat.Para {
 	case kitchen.StageHeating:
 		return say("**" + no + " heating** since " + v.clock(r.Since) + ". Steam about " + v.clock(round10(until)) + ", a usual time.")
 	case kitchen.StageVenting:
+		if !until.After(v.Now) {
+			return say("**" + no + " weight on now**, due " + v.clock(until) + ": vents from " + v.clock(r.Since) + ".")
+		}
 		return say("**" + no + " weight on at " + v.clock(until) + "**: vents from " + v.clock(r.Since) + ", 10" + nb + "min.")
 	case kitchen.StageRising:
 		return say("**" + no + " coming up** since " + v.clock(r.Since) + ": " + psi(r.Hold.At) + " about " + v.clock(round10(until)) + ", a usual time.")
