@@ -266,7 +266,7 @@ func (r Run) believe(o outlook, readings []Reading) (Cooling, bool) {
 	}
 	if c.Never() {
 		// Nobody is told to wait for what may not be: it is looked at twice a day.
-		c.Alarm = onFive(r.Newest.Add(measureDaily))
+		c.Alarm = onFive(r.lastSeen(zero.At, readings).Add(measureDaily))
 		c.Surely = c.Alarm
 	}
 	for _, odd := range f.Odd() {
@@ -295,6 +295,19 @@ const (
 	fourOfFive unit.Fraction = 0.8
 	nearlySure unit.Fraction = 0.95
 )
+
+// lastSeen is when somebody last had to do with how warm a load is: read it, took it out,
+// or saw it at zero.
+func (r Run) lastSeen(zero time.Time, readings []Reading) time.Time {
+	seen := zero
+	if out, ok := r.LastStep(KindOutOfPot); ok {
+		seen = latest(seen, out.At)
+	}
+	if n := len(readings); n > 0 {
+		seen = latest(seen, readings[n-1].At)
+	}
+	return seen
+}
 
 // measureDaily is when a load is measured again that may not get cool.
 const measureDaily = 12 * time.Hour

@@ -184,3 +184,16 @@ func TestCooledMeasuredLate(t *testing.T) {
 		t.Errorf("%v: taught %+v", r.Stage, c)
 	}
 }
+
+// A load that may never get cool is measured again half a day after somebody last did,
+// whatever else is said of it meanwhile.
+func TestMeasureWhatStaysWarm(t *testing.T) {
+	warm := func() *teller { return bags().say("2 04:00", ana, TempRead{Temp: 33}) }
+	c := forecastOf(t, warm(), pot())
+	if !c.Never() || !c.Alarm.Equal(clock("2 16:00")) {
+		t.Errorf("never %v, alarm %s", c.Never(), hm(c.Alarm))
+	}
+	if later := forecastOf(t, warm().say("2 09:00", jo, TookOver{}), pot()); !later.Alarm.Equal(c.Alarm) {
+		t.Errorf("a hand-over moves the alarm to %s", hm(later.Alarm))
+	}
+}
