@@ -1,8 +1,6 @@
 package kitchen
 
 import (
-	"cmp"
-	"math"
 	"slices"
 	"time"
 
@@ -76,27 +74,6 @@ func (c Cooling) Chance(at time.Time) unit.Fraction { return c.forecast.Chance(a
 // this one may be.
 func (c Cooling) Never() bool { return !c.To.Before(c.Zero.Add(cooling.Horizon)) }
 
-// Cooled is what an earlier run has shown of how its cooker's loads cool.
-type Cooled struct {
-	Run       RunNo
-	Cooker    string
-	Container Container
-	Past      cooling.Past
-	// Blind says whether the range held that was made at zero pressure without a
-	// reading, Measured whether the one after the first reading did.
-	Blind, Measured Verdict
-}
-
-// Verdict is what came of a range. The zero Verdict is none: too little was
-// measured to tell.
-type Verdict uint8
-
-// A range Held or was Missed.
-const (
-	RangeHeld Verdict = iota + 1
-	RangeMissed
-)
-
 // Knowing is the run as it stands in the kitchen of today, which may have learnt
 // from earlier runs, oldest first. The forecast goes by both.
 func (r Run) Knowing(today Settings, past []Cooled) Run {
@@ -150,75 +127,6 @@ func (r Run) CoolSooner() []Cooling {
 		}
 	}
 	return out
-}
-
-// Cooled is what a run that is cool has shown, by its readings; false where they show
-// next to nothing, and for a run that was not measured until it was cool.
-func (r Run) Cooled() (Cooled, bool) {
-	if r.coolAt.IsZero() || r.Stage != StageCool && r.Stage != StageGone {
-		return Cooled{}, false
-	}
-	q, _, ok := r.question(r.outlook(r.kitchen), fewer(r.Readings))
-	if !ok {
-		return Cooled{}, false
-	}
-	past, shows, err := cooling.Observe(q)
-	if err != nil || !shows {
-		return Cooled{}, false
-	}
-	c := Cooled{Run: r.No, Cooker: r.Cooker, Container: r.slowest(), Past: past}
-	open := r.outlook(r.kitchen)
-	open.prior = cooling.Vague() // a range is not to be its own witness
-	all, ok := r.believe(open, r.Readings)
-	if counted := r.counted(all); ok && len(counted) > 0 {
-		c.Blind = r.held(all, nil)
-		if len(counted) > 1 {
-			c.Measured = r.held(all, counted[:1])
-		}
-	}
-	return c, true
-}
-
-// relative is how wide the range is, in ln time since zero.
-func (c Cooling) relative() float64 {
-	return math.Log(float64(c.To.Sub(c.Zero)) / float64(c.From.Sub(c.Zero)))
-}
-
-// counted are the readings that are not odd.
-func (r Run) counted(c Cooling) []Reading {
-	return slices.DeleteFunc(slices.Clone(r.Readings), func(m Reading) bool {
-		return slices.ContainsFunc(c.Odd, func(o OddReading) bool { return o.Reading.No == m.No })
-	})
-}
-
-// held judges the range that some of the readings gave by what all of them show by
-// themselves, where that is no wider.
-func (r Run) held(all Cooling, some []Reading) Verdict {
-	then, ok := r.believe(r.outlook(r.kitchen), some)
-	switch {
-	case !ok:
-		return 0
-	case all.relative() > then.relative():
-		return 0 // too little was measured to tell
-	case all.Likely.Before(then.From) || all.Likely.After(then.To):
-		return RangeMissed
-	}
-	return RangeHeld
-}
-
-// alikeSize is how far containers may lie apart in size and still teach each other.
-const alikeSize = 1.5
-
-// prior is what earlier runs of the cooker with containers about as large taught.
-func (r Run) prior(mine Container) cooling.Prior {
-	var shown []cooling.Past
-	for _, c := range r.past {
-		apart := c.Container.heft() / mine.heft()
-		if sameName(c.Cooker, r.Cooker) && c.Container.Vessel == mine.Vessel && apart < alikeSize && apart > 1/alikeSize && c.Run < r.No {
-			shown = append(shown, c.Past)
-		}
-	}
-	return cooling.Learn(cooling.Usual(), shown)
 }
 
 // outlook is what a forecast takes from outside its run.
@@ -300,8 +208,8 @@ const (
 // or saw it at zero.
 func (r Run) lastSeen(zero time.Time, readings []Reading) time.Time {
 	seen := zero
-	if out, ok := r.LastStep(KindOutOfPot); ok {
-		seen = latest(seen, out.At)
+	if out, ok := r.LiftedOut(); ok {
+		seen = latest(seen, out)
 	}
 	if n := len(readings); n > 0 {
 		seen = latest(seen, readings[n-1].At)
@@ -320,138 +228,4 @@ func onFive(at time.Time) time.Time {
 		return down.Add(five)
 	}
 	return at
-}
-
-// question is what the formulas are asked, and the step from which they count.
-func (r Run) question(o outlook, readings []Reading) (cooling.Question, Step, bool) {
-	zero, ok := r.atZero()
-	if !ok || len(r.boxes) == 0 {
-		return cooling.Question{}, zero, false
-	}
-	body, err := o.of.body()
-	if err != nil {
-		return cooling.Question{}, zero, false
-	}
-	q := cooling.Question{Body: body, Spacing: cooling.Unsaid, Elevation: o.kitchen.Height(), Limit: o.limit, Prior: o.prior}
-	if room := o.kitchen.Room; room != nil {
-		q.Room = cooling.ToldRoom(*room)
-	}
-	if out, isOut := r.LastStep(KindOutOfPot); isOut && !out.At.Before(zero.At) {
-		lifted := out.At.Sub(zero.At)
-		q.Lifted = &lifted
-	}
-	for _, m := range readings {
-		q.Readings = append(q.Readings, r.asked(m, zero.At, o.of, several(m, readings)))
-	}
-	return q, zero, true
-}
-
-// atZero is the step to zero pressure; where nobody saw it, it is put at a usual
-// time after the heat went off. False where nobody saw that either.
-func (r Run) atZero() (Step, bool) {
-	zero, ok := r.LastStep(KindAtZero)
-	if !ok || zero.Seen {
-		return zero, ok
-	}
-	off, ok := r.LastStep(KindHeatOff)
-	if fell := off.At.Add(r.fallTime(r.pot)); fell.Before(zero.At) {
-		zero.At = fell
-	}
-	return zero, ok && off.Seen
-}
-
-// asked is a reading as the formulas take it. What was not said is the skin, of
-// the slowest container.
-func (r Run) asked(m Reading, zero time.Time, of Container, several bool) cooling.Reading {
-	out := cooling.Reading{After: m.At.Sub(zero), Temp: m.Temp, Place: m.Where.asked()}
-	if several {
-		out.Spread = cooling.SameSizeSpread
-	}
-	read := r.slowest()
-	if len(m.Units) > 0 {
-		read = r.containerOf(m.Units[0])
-	}
-	if read.Vessel != of.Vessel || !near(read.heft(), of.heft()) {
-		if body, err := read.body(); err == nil {
-			out.Spread, out.Body = cooling.OtherSizeSpread, body
-		}
-	}
-	return out
-}
-
-// unitsApart is how far units of one load may differ: what lies further apart at one
-// instant is not of two of them, but wrong.
-const unitsApart = unit.Kelvins(20)
-
-// several reports whether a reading may be of another unit than the rest: one of
-// several that were measured by their numbers, or at once.
-func several(m Reading, all []Reading) bool {
-	return slices.ContainsFunc(all, func(other Reading) bool {
-		off := other.Temp.Minus(m.Temp)
-		atOnce := other.At.Equal(m.At) && max(off, -off) < unitsApart
-		return other.No != m.No && (atOnce || len(m.Units) > 0 && len(other.Units) > 0 && !slices.Equal(m.Units, other.Units))
-	})
-}
-
-// OfSlowest reports whether a reading was taken of one of the slowest containers, or
-// may have been.
-func (r Run) OfSlowest(m Reading) bool {
-	return len(m.Units) == 0 || r.containerOf(m.Units[0]) == r.slowest()
-}
-
-// containerOf is what a unit of the load is, counted in the order in which the
-// load was said.
-func (r Run) containerOf(u UnitNo) Container {
-	for _, part := range containersOf(r.Order) {
-		if int(u) > part.Count {
-			u -= UnitNo(part.Count)
-			continue
-		}
-		for _, b := range r.boxes {
-			if b.Container.Same(part.Container) {
-				return b.heated()
-			}
-		}
-		return part.Container
-	}
-	return r.slowest()
-}
-
-// slowest is the container with the most in it.
-func (r Run) slowest() Container {
-	if len(r.boxes) == 0 {
-		return Container{}
-	}
-	heaviest := slices.MaxFunc(r.boxes, func(a, b box) int { return cmp.Compare(a.heated().heft(), b.heated().heft()) })
-	return heaviest.heated()
-}
-
-// heft is about how much wetted grain is in a container, kg.
-func (c Container) heft() float64 {
-	if c.Volume > 0 {
-		return float64(c.Volume) * float64(wettedDensity) * float64(1-defaultHeadspace)
-	}
-	return c.Weight.Kilograms()
-}
-
-func (c Container) body() (cooling.Body, error) {
-	switch {
-	case c.Vessel == Bag:
-		return cooling.Bag(c.Weight)
-	case c.Volume > 0:
-		return cooling.Jar(c.Volume)
-	}
-	return cooling.JarOf(c.Weight)
-}
-
-func (p Place) asked() cooling.Place {
-	switch p {
-	case Skin, 0:
-		return cooling.Skin
-	case Between:
-		return cooling.Between
-	case Middle:
-		return cooling.Core
-	}
-	panic("place without a number")
 }

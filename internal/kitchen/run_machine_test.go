@@ -125,10 +125,10 @@ func (m *machine) fold(t *rapid.T, records []Record) Run {
 	return r
 }
 
-// undo takes back any entry but the first.
+// undo takes back any entry but the first, if there is one.
 func (m *machine) undo(t *rapid.T) {
 	if len(m.records) < 2 {
-		t.Skip("nothing to undo")
+		return
 	}
 	i := rapid.IntRange(1, len(m.records)-1).Draw(t, "which")
 	m.records = slices.Delete(slices.Clone(m.records), i, i+1)

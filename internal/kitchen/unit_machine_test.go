@@ -105,10 +105,10 @@ func (m *shelfMachine) tell(t *rapid.T) {
 	}
 }
 
-// undo takes back any entry.
+// undo takes back any entry, if there is one.
 func (m *shelfMachine) undo(t *rapid.T) {
 	if len(m.records) == 0 {
-		t.Skip("nothing to undo")
+		return
 	}
 	i := rapid.IntRange(0, len(m.records)-1).Draw(t, "which")
 	m.records = slices.Delete(slices.Clone(m.records), i, i+1)
