@@ -61,11 +61,8 @@ func (t *turn) idleCool(p phrase.Parsed) (bool, error) {
 	return len(ended) == 0, err
 }
 
-// figureLasts is how long after the bot asked for a reading a figure alone, said into
-// the room, still is one.
-const figureLasts = 2 * time.Hour
-
-// measured takes a figure alone for a reading, where the bot asked for one last.
+// measured takes a figure alone for a reading, where the bot asked for one last: from
+// the evening to the next morning.
 func (t *turn) measured(p phrase.Parsed, ctx scene) (phrase.Parsed, error) {
 	if !choosing(p) && (len(p.Intents) > 0 || p.Ask != nil || p.Near != nil) {
 		return p, nil
@@ -77,7 +74,7 @@ func (t *turn) measured(p phrase.Parsed, ctx scene) (phrase.Parsed, error) {
 	if err != nil || !spoken || run.Stage != kitchen.StageCooling {
 		return p, err
 	}
-	if _, at, err := t.coolingSaidLast(); err != nil || !t.addressed() && t.m.At.Sub(at) > figureLasts {
+	if _, at, err := t.coolingSaidLast(); err != nil || !t.addressed() && t.m.At.Sub(at) > sceneLasts {
 		return p, err
 	}
 	t.text, _ = phrase.Figures(t.text, t.names, run.No)

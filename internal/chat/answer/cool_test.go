@@ -155,7 +155,9 @@ func TestFigureAlone(t *testing.T) {
 	s.say("kitchen", "Robin", "2 quarts lc")
 	wantSilence(t, s.say("kitchen", "Robin", "41"))
 	s.say("kitchen", "Robin", "is it cool yet")
-	s.now = s.now.Add(3 * time.Hour)
+	s.now = s.now.Add(10 * time.Hour)
+	wantPart(t, s.say("kitchen", "Robin", "31"), "#1 at 31 °C")
+	s.now = s.now.Add(13 * time.Hour)
 	wantSilence(t, s.say("kitchen", "Robin", "41"))
 }
 

@@ -1,9 +1,14 @@
 package answer
 
 import (
+	"time"
+
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/kitchen"
 )
+
+// figureLasts is how long after the bot asked for a pressure a figure alone still is one.
+const figureLasts = 2 * time.Hour
 
 // gaugeFigure takes a figure alone for what the gauge shows, where the bot asked the
 // cook for that last: "at 15 psi say at pressure". False where it is none.

@@ -64,12 +64,12 @@ var stages = [...]told{
 		"pressure is zero", "pressure's at zero", "no pressure left", "zero psi", "gauge is zero", "gauge on zero", "opened the pot", "opened the cooker",
 		"opened the lid", "lid off the pot",
 	}},
-	{kitchen.OutOfPot{}, kitchen.KindOutOfPot, []string{"they're out", "they are out", "theyre out", "took them out", "all out", "on the rack", "everything is out", "everything's out", "everything out", "out", "took em out", "took 'em out"}, []string{
+	{kitchen.OutOfPot{}, kitchen.KindOutOfPot, []string{"they're out", "they are out", "theyre out", "took them out", "all out", "on the rack", "everything is out", "everything's out", "everything out", "out", "took em out", "took 'em out", "taken out", "taken them out", "out now"}, []string{
 		"out of the pot", "out of the cooker", "out of the canner", "bags are out", "jars are out", "bags out", "jars out", "bags are out on the rack", "bags out on the rack",
 		"jars are out on the rack", "jars out on the rack", "took the bags out", "took the jars out", "took out the bags", "took out the jars", "unloaded", "bags on the rack",
 		"jars on the rack", "took them out of the pot", "took em out of the pot", "unloaded the pot", "unloaded the cooker", "out on the rack", "the bags are out", "the jars are out",
 		"lifted them out", "lifted the bags out", "bags are out of the pot", "jars are out of the pot", "took everything out", "bags are on the rack", "jars are on the rack",
-		"emptied the pot",
+		"emptied the pot", "bags taken out", "jars taken out", "taken out of the pot", "bags are out now", "jars are out now",
 	}},
 	{kitchen.RunGone{}, kitchen.KindRunGone, []string{
 		"gone", "all gone", "it's all gone", "they're gone", "they're all gone", "used up", "all used", "all used up", "it's used up", "nothing left of it",

@@ -89,6 +89,7 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 		s.add(must, head)
 	}
 	s.add(must, v.culture())
+	s.add(must, shutPot(v.Run))
 	if _, is := gainsaid(v.Run, c, known); known && !is && !maybeCool(v.Run, v.Now) {
 		s.add(should, say("Now about "+degrees(c, last, c.Middle(v.Now))+" in the middle."))
 	}
@@ -98,6 +99,15 @@ func (v CoolView) cooling(s *sheet, run RunView) {
 		s.add(must, say("Nobody has measured yet: a reading narrows it, like `"+v.Run.No.String()+" 52C`"))
 	}
 	s.then(nextReading(v.Run, c, known, v.Now), tap("Chart", chartOf(v.Run.No)), tap("Why", whyCoolOf(v.Run.No)))
+}
+
+// shutPot says that a load is counted as still in the pot, where nobody said that it is
+// out: much hangs on that.
+func shutPot(r kitchen.Run) chat.Para {
+	if _, out := r.LiftedOut(); out || r.Stage != kitchen.StageCooling {
+		return nil
+	}
+	return say("Counted as in the shut pot. Out? Say `" + r.No.String() + " out of the pot`")
 }
 
 // coolHead is when a load is cool, unless a reading says otherwise.

@@ -23,6 +23,7 @@ func (v RunView) readHead(s *sheet) {
 	s.add(must, say("**"+readingWords(v.Run, last)+"**, "+v.clock(last.At)+limitWords(last)+"."))
 	s.add(must, v.instead())
 	s.add(must, v.others(last))
+	s.add(must, shutPot(v.Run))
 	if v.Run.Stage != kitchen.StageCooling || !known {
 		return
 	}

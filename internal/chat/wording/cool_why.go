@@ -44,8 +44,8 @@ func began(r kitchen.Run, c kitchen.Cooling, last kitchen.Reading, now time.Time
 	if !c.Seen {
 		text += " (not seen, by a usual fall)"
 	}
-	if out, isOut := r.LastStep(kitchen.KindOutOfPot); isOut {
-		return say(text + ", out of the pot " + near(now, out.At) + ".")
+	if out, isOut := r.LiftedOut(); isOut {
+		return say(text + ", out of the pot " + near(now, out) + ".")
 	}
 	return say(text + "; still in the shut pot, which is slower.")
 }
