@@ -101,6 +101,7 @@ var codecs = []codec{
 	stored[UnitsUsed]("units used", 1),
 	stored[UnitsGiven]("units given", 1),
 	stored[UnitsDiscarded]("units discarded", 1),
+	stored[UnitsGone]("units gone", 1),
 	stored[UnitsMoved]("units moved", 1),
 	stored[UnitNamed]("unit named", 1),
 	stored[UnitsTagged]("units tagged", 1),

@@ -57,11 +57,12 @@ type Unit struct {
 	Blank bool
 	// Cultured is set once a culture is on it. Inoculated is when, zero where nobody
 	// said; Culture the name, From the unit that it was taken of, both empty when
-	// unsaid. Volume is how much; zero for unsaid.
+	// unsaid; Species what grows. Volume is how much; zero for unsaid.
 	Cultured     bool
 	Inoculated   time.Time
 	InoculatedBy MemberNo
 	Culture      string
+	Species      string
 	From         UnitRef
 	Route        Route
 	Volume       unit.Litres
@@ -224,7 +225,7 @@ func FoldArrived(records []Record) (Units, error) {
 		u.Begun = e.Since
 	}
 	u.Cool = u.Begun
-	u.start = Unit{State: e.state(), Since: u.Begun, By: records[i].By, Left: 1, Culture: e.Culture}
+	u.start = Unit{State: e.state(), Since: u.Begun, By: records[i].By, Left: 1, Culture: e.Culture, Species: e.Species}
 	if u.start.State != UnitCooked {
 		u.start.Cultured, u.start.Inoculated = true, u.Begun
 	}

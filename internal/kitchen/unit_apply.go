@@ -140,7 +140,7 @@ func (u Units) check(rec Record, e UnitEntry) error {
 		return checkRange(GrownShare, float64(e.Share), 0, 1)
 	case UnitsUsed:
 		return checkRange(GrownShare, float64(e.Share), 0, 1)
-	case BlankSet, Shaken, SignSeen, GrownThrough, UnitsGiven, UnitsDiscarded, UnitsMoved, UnitNamed, UnitsTagged, UnitsStood, LotSaid:
+	case BlankSet, Shaken, SignSeen, GrownThrough, UnitsGiven, UnitsDiscarded, UnitsGone, UnitsMoved, UnitNamed, UnitsTagged, UnitsStood, LotSaid:
 		return nil
 	}
 	panic("entry of units without a check")

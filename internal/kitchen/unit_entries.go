@@ -44,6 +44,8 @@ type Arrived struct {
 	Since time.Time `json:"since,omitzero"`
 	// Culture is what grows on them; empty for cooked grain.
 	Culture string `json:"culture,omitzero"`
+	// Species is what that is, where the culture has a name of its own.
+	Species string `json:"species,omitzero"`
 	// State is how far they were; zero for cooked, with a culture for inoculated.
 	State UnitState `json:"state,omitzero"`
 	// From is who they came from, in the words of who told it.
@@ -58,7 +60,9 @@ type Inoculated struct {
 	Units   []UnitNo `json:"units"`
 	Culture string   `json:"culture,omitzero"`
 	From    UnitRef  `json:"from,omitzero"`
-	Route   Route    `json:"route,omitzero"`
+	// Species is what grows on them, as far as it was known when it was told.
+	Species string `json:"species,omitzero"`
+	Route   Route  `json:"route,omitzero"`
 	// Volume is how much went into each.
 	Volume unit.Litres `json:"l,omitzero"`
 }
@@ -107,6 +111,11 @@ type UnitsGiven struct {
 
 // UnitsDiscarded says that units were thrown out.
 type UnitsDiscarded struct {
+	Units []UnitNo `json:"units"`
+}
+
+// UnitsGone says that units are no more, and nobody knows how.
+type UnitsGone struct {
 	Units []UnitNo `json:"units"`
 }
 
@@ -202,6 +211,7 @@ func (GrownThrough) entry()   {}
 func (UnitsUsed) entry()      {}
 func (UnitsGiven) entry()     {}
 func (UnitsDiscarded) entry() {}
+func (UnitsGone) entry()      {}
 func (UnitsMoved) entry()     {}
 func (UnitNamed) entry()      {}
 func (UnitsTagged) entry()    {}
@@ -218,6 +228,7 @@ func (e GrownThrough) of() []UnitNo   { return e.Units }
 func (e UnitsUsed) of() []UnitNo      { return e.Units }
 func (e UnitsGiven) of() []UnitNo     { return e.Units }
 func (e UnitsDiscarded) of() []UnitNo { return e.Units }
+func (e UnitsGone) of() []UnitNo      { return e.Units }
 func (e UnitsMoved) of() []UnitNo     { return e.Units }
 func (e UnitNamed) of() []UnitNo      { return []UnitNo{e.Unit} }
 func (e UnitsTagged) of() []UnitNo    { return e.Units }
@@ -232,6 +243,7 @@ func (e SignSeen) told() UnitKind     { return e.Sign.says() }
 func (GrownThrough) told() UnitKind   { return SaidGrownThrough }
 func (UnitsGiven) told() UnitKind     { return SaidGiven }
 func (UnitsDiscarded) told() UnitKind { return SaidDiscarded }
+func (UnitsGone) told() UnitKind      { return SaidGone }
 func (UnitsMoved) told() UnitKind     { return SaidMoved }
 func (UnitNamed) told() UnitKind      { return SaidNamed }
 func (UnitsTagged) told() UnitKind    { return SaidTagged }
@@ -280,6 +292,8 @@ func ofUnits(e UnitEntry, units []UnitNo) UnitEntry {
 		return e
 	case UnitsDiscarded:
 		return UnitsDiscarded{units}
+	case UnitsGone:
+		return UnitsGone{units}
 	case UnitsMoved:
 		e.Units = units
 		return e

@@ -236,7 +236,7 @@ func (f *unitFolding) learn(u *Unit, e UnitEntry) {
 		u.Blank = true
 	case GrowthSeen:
 		f.grew(u, e)
-	case Shaken, UnitsGiven, UnitsDiscarded:
+	case Shaken, UnitsGiven, UnitsDiscarded, UnitsGone:
 	case SignSeen:
 		f.sign(u, e.Sign)
 	case GrownThrough:
@@ -261,7 +261,7 @@ func (f *unitFolding) inoculated(u *Unit, e Inoculated) {
 		u.Inoculated, u.InoculatedBy, u.Share = f.rec.At, f.rec.By, 0
 	}
 	u.Blank, u.Cultured = false, true
-	u.Culture, u.From, u.Route, u.Volume = e.Culture, e.From, e.Route, e.Volume
+	u.Culture, u.Species, u.From, u.Route, u.Volume = e.Culture, e.Species, e.From, e.Route, e.Volume
 	if e.From != (UnitRef{}) {
 		u.Route = firstSet(e.Route, GrainToGrain)
 	}

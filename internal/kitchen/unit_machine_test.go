@@ -55,6 +55,7 @@ func unitEntryGen() *rapid.Generator[UnitEntry] {
 			UnitsUsed{Units: of, Share: share},
 			UnitsGiven{Units: of},
 			UnitsDiscarded{of},
+			UnitsGone{of},
 			UnitsMoved{of, "fridge"},
 			UnitNamed{of[0], "bag A"},
 			UnitsTagged{of, []string{"soak24"}},

@@ -104,6 +104,26 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 		return t.pingsWhere(i)
 	case phrase.WhyPing:
 		return t.whyPing(i, ctx)
+	case phrase.TellUnits:
+		return t.tellUnits(i, ctx)
+	case phrase.Arrive:
+		return t.arrive(i)
+	case phrase.MakeCulture:
+		return t.makeCulture(i)
+	case phrase.EndCulture:
+		return t.endCulture(i)
+	case phrase.Cultures:
+		return t.cultures(i)
+	case phrase.Shelf:
+		return t.shelf(i)
+	case phrase.WhereIs:
+		return t.whereIs(i, ctx)
+	case phrase.ReadyWhen:
+		return t.readyWhen(i, ctx)
+	case phrase.Trace:
+		return t.trace(i, ctx)
+	case phrase.LogUnit:
+		return t.logUnit(i, ctx)
 	}
 	panic(fmt.Sprintf("intent %T without a handler", intent))
 }

@@ -45,6 +45,16 @@ const (
 	KindPlanIt
 	KindChart
 	KindTimes
+	KindTellUnits
+	KindArrive
+	KindMakeCulture
+	KindEndCulture
+	KindCultures
+	KindShelf
+	KindWhereIs
+	KindReadyWhen
+	KindTrace
+	KindLogUnit
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a

@@ -9,6 +9,11 @@ type Names struct {
 	Members []string
 	// Cultures are those that a limit was set for.
 	Cultures []string
+	// Sources are the names of the cultures in the book, living ones first; Units the
+	// own names of the units that stand, Places where they stand.
+	Sources []string
+	Units   []string
+	Places  []string
 	// Quarts says whose quarts and pints are meant.
 	Quarts kitchen.Measure
 }

@@ -1,0 +1,121 @@
+package phrase
+
+import "ryebell/internal/kitchen"
+
+// Meant says which units are meant, as far as it was said. All zero means that none
+// were: the post answered or what was said last decides.
+type Meant struct {
+	// Refs are the units named, in the order of the sentence: #12.1-4, or all of #12
+	// where Units is empty.
+	Refs []kitchen.Ref
+	// Units are units of a run that wasn't named: "bag 2", ".3".
+	Units []kitchen.UnitNo
+	// Names are the own names of units, as typed: "bag a".
+	Names []string
+	// Vessel narrows it to the jars or the bags: "the jars of 12". Count is how many
+	// they are said to be, "the three bags"; 0 where that wasn't said.
+	Vessel kitchen.Vessel
+	Count  int
+	// Except are units of the one run named that are not meant.
+	Except []kitchen.UnitNo
+	// Rest is "the rest": what of the run hasn't been named in the same breath.
+	Rest bool
+	// State narrows it to units in a state: "the suspect ones"; 0 for any.
+	State kitchen.UnitState
+}
+
+// TellUnits says what happened to units, several things in one breath: "12.1-2
+// oyster, 12.3 shiitake, 12.4 blank", "shook 12", "12.3 green".
+type TellUnits struct {
+	// Parts hold what was said of which units; never empty.
+	Parts []UnitsPart
+	// When it happened; nil means now.
+	When *Moment
+}
+
+// UnitsPart is one thing told of some units. The entry itself names none, but for the
+// new name of one ([kitchen.UnitNamed]), whose Unit is 0.
+type UnitsPart struct {
+	Of    Meant
+	Entry kitchen.UnitEntry
+}
+
+// Arrive says that units which no run made stand on the shelf: "4 quarts rye oyster
+// on the shelf since 3 oct". Its Since is settled from When.
+type Arrive struct {
+	Entry kitchen.Arrived
+	When  *Moment
+}
+
+// MakeCulture says that a culture was made or came here: "plate 7 from plate 3".
+// Owner is the member who owns it, as typed; empty where that wasn't said.
+type MakeCulture struct {
+	Made  kitchen.CultureMade
+	Owner string
+	When  *Moment
+}
+
+// EndCulture says that a culture is no more: "threw plate 7", "bottle 3 is empty".
+type EndCulture struct {
+	Ended kitchen.CultureEnded
+	When  *Moment
+}
+
+// Cultures asks which cultures there are; Name for one of them.
+type Cultures struct{ Name string }
+
+// Shelf asks what stands on the shelf, or how much of it there is.
+type Shelf struct {
+	// State, Vessel and Culture narrow it; zero for all. Culture is a species or a
+	// name of a culture, as typed.
+	State   kitchen.UnitState
+	Vessel  kitchen.Vessel
+	Culture string
+	// Place narrows it to a place, as typed.
+	Place string
+	// Order is what the list begins with, or whether only the number was asked for.
+	Ask ShelfAsk
+}
+
+// ShelfAsk is what is asked of the shelf.
+type ShelfAsk uint8
+
+// The zero ShelfAsk lists what is there; Oldest what is to be used first, HowMany
+// counts.
+const (
+	WhatThere ShelfAsk = iota
+	Oldest
+	HowMany
+)
+
+// WhereIs asks where units stand: "where is 12.3".
+type WhereIs struct{ Of Meant }
+
+// ReadyWhen asks when units are to be shaken, or expected grown through: "when is
+// 12.3 ready".
+type ReadyWhen struct{ Of Meant }
+
+// Trace asks what came from what. One of its fields is set.
+type Trace struct {
+	Of Meant
+	// Culture is the name of a culture, as typed, or a species.
+	Culture string
+	// Lot is a lot, by its kind and name; a grain lot can be said with the grain.
+	Lot kitchen.LotSaid
+	// Tag is a free tag, without its #.
+	Tag string
+}
+
+// LogUnit asks for the story of units: "log 12.3".
+type LogUnit struct{ Of Meant }
+
+func (TellUnits) intent()   {}
+func (Arrive) intent()      {}
+func (MakeCulture) intent() {}
+func (EndCulture) intent()  {}
+func (Cultures) intent()    {}
+func (Shelf) intent()       {}
+func (WhereIs) intent()     {}
+func (ReadyWhen) intent()   {}
+func (Trace) intent()       {}
+func (LogUnit) intent()     {}
