@@ -73,7 +73,7 @@ type Message struct {
 	Edits string
 	// Tap is set when a button was tapped.
 	Tap *Tap
-	// Photos lists what came with the message; the door keeps the bytes.
+	// Photos are the pictures that came with the message, the first one first.
 	Photos []Photo
 }
 
@@ -83,12 +83,6 @@ type Message struct {
 type Tap struct {
 	Row    int64
 	Button int
-}
-
-// Photo is a picture that came with a message.
-type Photo struct {
-	Name string
-	Size int64
 }
 
 // Parcel is a post on its way to a room.

@@ -140,10 +140,10 @@ echo hi
 	want[0].At, want[0].Arrived, want[1].At, want[1].Arrived = nine, nine, nine, nine
 	want[2].At, want[2].ReplyTo = nine.Add(5*time.Minute), "post-2"
 	want[3].Edits, want[4].Edits = "event-3", "event-3"
-	want[4].Photos = []chat.Photo{{Name: "photo-event-5.jpg", Size: photoSize}}
+	want[4].Photos = []chat.Photo{photo("photo-event-5")}
 	want[5].At = time.Date(2026, 3, 1, 23, 0, 0, 0, time.UTC)
 	want[8].Room.ID, want[8].Audience = "private:jo", chat.Private
-	want[8].Photos = []chat.Photo{{Name: "photo-event-9.jpg", Size: photoSize}}
+	want[8].Photos = []chat.Photo{photo("photo-event-9")}
 	want[10].Tap = &chat.Tap{Row: 5, Button: 0}
 	if diff := cmp.Diff(want, e.heard); diff != "" {
 		t.Errorf("messages (-want +got):\n%s", diff)

@@ -18,9 +18,6 @@ func (d *Door) set(t time.Time) {
 	d.now = t.In(d.start.Location())
 }
 
-// photoSize is the size in bytes that a made-up photo claims to have.
-const photoSize = 120_000
-
 // message makes the platform's event of what is said.
 func (d *Door) message(s say) (chat.Message, error) {
 	m := d.event(s.voice, roomOf(s.voice))
@@ -45,7 +42,7 @@ func (d *Door) message(s say) (chat.Message, error) {
 		d.said[key] = m.Event
 	}
 	if s.voice.photo {
-		m.Photos = []chat.Photo{{Name: "photo-" + m.Event + ".jpg", Size: photoSize}}
+		m.Photos = []chat.Photo{photo("photo-" + m.Event)}
 	}
 	return m, nil
 }
