@@ -109,6 +109,7 @@ type storedFile struct {
 	Name string `json:"name"`
 	Type string `json:"type"`
 	Data []byte `json:"data"`
+	Kept int64  `json:"kept,omitempty"`
 }
 
 type storedBlock struct {

@@ -49,7 +49,7 @@ func postGen() *rapid.Generator[Post] {
 				return Button{s.Draw(t, "label"), s.Draw(t, "say")}
 			})).Draw(t, "buttons"),
 			Files: rapid.SliceOf(rapid.Custom(func(t *rapid.T) File {
-				return File{s.Draw(t, "name"), s.Draw(t, "type"), rapid.SliceOf(rapid.Byte()).Draw(t, "data")}
+				return File{s.Draw(t, "name"), s.Draw(t, "type"), rapid.SliceOf(rapid.Byte()).Draw(t, "data"), rapid.Int64().Draw(t, "kept")}
 			})).Draw(t, "files"),
 			Slot:     s.Draw(t, "slot"),
 			Loudness: Loudness(rapid.IntRange(0, int(Digest)).Draw(t, "loudness")),
@@ -95,7 +95,7 @@ func TestEncodeFirstForm(t *testing.T) {
 			List{P("one")},
 			Quote("two\nlines"),
 		},
-		Buttons: []Button{{"Why", "why"}}, Files: []File{{"a.csv", "text/csv", []byte("a,b")}},
+		Buttons: []Button{{"Why", "why"}}, Files: []File{{"a.csv", "text/csv", []byte("a,b"), 0}},
 		Slot: "run/12", Loudness: Guard,
 	}
 	got, err := DecodePost([]byte(firstForm))

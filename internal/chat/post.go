@@ -46,6 +46,10 @@ type File struct {
 	Name string
 	Type string // media type
 	Data []byte
+	// Kept is the number of a photo in the book whose bytes are put in when the
+	// post is sent; zero for a file that brings its own. So a photo is in the book
+	// once, and what was deleted meanwhile is not sent.
+	Kept int64
 }
 
 // Block is a piece of a post that stands on lines of its own. The cases are

@@ -30,6 +30,8 @@ type Seat struct {
 	// Reply types a message in reply to the newest post; nil if the platform knows
 	// no replies.
 	Reply func(text string)
+	// Photo sends a photo with a text; nil if the platform knows no photos.
+	Photo func(text string)
 	// Shown is all that the person has been shown, the first at the beginning. An
 	// edit may show below or in place.
 	Shown func() string
@@ -50,6 +52,7 @@ func Door(t *testing.T, open Open) {
 		"what is said":               (*guest).said,
 		"taps":                       (*guest).taps,
 		"replies":                    (*guest).replies,
+		"photos":                     (*guest).photos,
 		"a room that is not there":   (*guest).elsewhere,
 		"a post that is in no book":  (*guest).unwritten,
 		"text that looks like marks": (*guest).hostile,
@@ -211,6 +214,25 @@ func (g *guest) replies() {
 	// The other way round: the door may show what a post answers, and must take it.
 	g.send(chat.Parcel{ReplyTo: m.Event}, "noted")
 	g.shows("noted")
+}
+
+// A photo comes with its bytes, for they go into the book with what was said.
+func (g *guest) photos() {
+	if g.Photo != nil {
+		g.Photo("12.3 green")
+		m := g.hears()
+		if m.Text != "12.3 green" || len(m.Photos) != 1 {
+			g.t.Fatalf("a photo came as %+v", m)
+		}
+		p := m.Photos[0]
+		if _, known := p.Ending(); !known || len(p.Data) == 0 || int64(len(p.Data)) != p.Size || p.TooLarge() {
+			g.t.Errorf("a photo %q of type %q: %d bytes of %d", p.Name, p.Type, len(p.Data), p.Size)
+		}
+	}
+	g.Say("12.3 green")
+	if m := g.hears(); len(m.Photos) != 0 {
+		g.t.Errorf("what was only said came with %d photos", len(m.Photos))
+	}
 }
 
 func (g *guest) elsewhere() {

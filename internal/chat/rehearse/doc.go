@@ -12,7 +12,7 @@
 //	<ana reply> 46C            in reply to the newest post of the bot there
 //	<ana edit> no, 4 bags      her newest message there, changed to this
 //	<ana 14:05> heat off       arrives now, was sent at 14:05 (the latest 14:05 there was)
-//	<ana photo> 12.3 green     with a photo; the text may be missing
+//	<ana photo> 12.3 green     with a photo, a grey dot; the text may be missing
 //	<ana room2> shelf          in a second room of the collective
 //	<ana other> shelf          in a room of another collective
 //	[Cook it]                  taps that button of the newest post there that has it

@@ -31,6 +31,7 @@ func TestDoor(t *testing.T) {
 			Say:   func(text string) { line("<ana private> " + text) },
 			Tap:   func(label string) { line("<ana private> [" + label + "]") },
 			Reply: func(text string) { line("<ana private reply> " + text) },
+			Photo: func(text string) { line("<ana private photo> " + text) },
 			Shown: out.String,
 		}
 	})
