@@ -109,7 +109,7 @@ func anyOfCookDay(t *rapid.T) Intent {
 		return HandOver{Which: w, To: pick(t, "to", "", "Ana", "Jo"), When: anyDeadline(t)}
 	case 3:
 		return pick[Intent](t, "asked", CoolYet{Which: w, By: anyDeadline(t), For: pick(t, "for", "", "", "enoki", "lion's mane")}, CoolYet{By: &Moment{Day: Day{Said: true}, Clock: &ClockTime{Hour: 24, Half: true}}},
-			CoolYet{Which: Which{Run: 12}, For: "strainless"}, CoolYet{Which: Which{Run: 12}, Unit: 3, By: anyDeadline(t)}, Log{Which: w}, Log{Mine: true}, Steps{Which: w}, Bookings{})
+			CoolYet{Which: Which{Run: 12}, For: "strainless"}, CoolYet{Which: Which{Run: 12}, Unit: 3, By: anyDeadline(t)}, Log{Which: w}, Log{Mine: true}, anyLogUnit(t), Steps{Which: w}, Bookings{})
 	case 4:
 		return Book{Cooker: cooker, When: anyInterval(t), Soak: rapid.Bool().Draw(t, "soak")}
 	case 5:

@@ -93,6 +93,7 @@ var registry = [...]grammar{
 	coolYetGrammar,
 	chartGrammar,
 	timesGrammar,
+	logUnitGrammar,
 	logGrammar,
 	stepsGrammar,
 	bookingGrammar,
