@@ -227,7 +227,7 @@ func FoldArrived(records []Record) (Units, error) {
 	u.Cool = u.Begun
 	u.start = Unit{State: e.state(), Since: u.Begun, By: records[i].By, Left: 1, Culture: e.Culture, Species: e.Species}
 	if u.start.State != UnitCooked {
-		u.start.Cultured, u.start.Inoculated = true, u.Begun
+		u.start.Cultured, u.start.Inoculated = true, e.Since
 	}
 	u.first = UnitStep{Kind: SaidArrived, At: u.Begun, By: records[i].By, No: records[i].No, Seen: true, From: e.state(), To: e.state(), Entry: e}
 	return u.with(records), nil
