@@ -63,13 +63,28 @@ func (s *side) grow(rt *rapid.T, tx *store.Tx) error {
 	s.keys = append(s.keys, key)
 	ping := ping(key, morning)
 	ping.About, ping.To, ping.Room = s.mark, member, int64(room)
+	units := kitchen.Units{Run: 1, Begun: morning, All: []kitchen.Unit{s.unit()}}
 	return errors.Join(
 		b.SaveRun(store.RunRow{No: 1, Begun: morning, Cook: member, Cooker: s.mark, Turn: turn, State: store.OpenRun}),
 		b.SaveCooled(kitchen.Cooled{Run: 1, Cooker: s.mark, Container: kitchen.Container{Vessel: kitchen.Jar, Volume: 1}, Past: cooling.Past{Spread: 0.1}}),
+		b.SaveUnits(units),
+		errOf(b.SavePhoto(store.Photo{Turn: turn, Name: s.mark, Media: "image/png", Bytes: []byte(s.mark)})),
 		b.Reconcile(key, []kitchen.Ping{ping}, morning),
 		b.SetTurn(store.Turn{ID: turn, Room: room, Member: member, Kind: "plan", Said: s.mark, Asked: s.mark}),
 	)
 }
+
+// unit is one that stands, all of whose words hold the mark.
+func (s *side) unit() kitchen.Unit {
+	return kitchen.Unit{
+		Ref: kitchen.UnitRef{Run: 1, Unit: 1}, Name: s.mark, State: kitchen.UnitGrown, Since: morning, Cultured: true, Inoculated: morning,
+		Culture: "plate 7", Species: s.mark, From: kitchen.UnitRef{Run: 1, Unit: 2}, Tags: []string{"fast"},
+		Lots:  []kitchen.UnitLot{{What: kitchen.GrainLot, Name: "rye lot 3"}},
+		Steps: []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: morning, Seen: true}},
+	}
+}
+
+func errOf[T any](_ T, err error) error { return err }
 
 // post is the platform's identifier of the post of a turn; the two sides use the
 // same ones.
@@ -126,6 +141,17 @@ func read(b *store.Book, s *side) map[string]string {
 	wrap("OpenRuns", func() (any, error) { return b.OpenRuns() })
 	wrap("LastRuns", func() (any, error) { return b.LastRuns(100) })
 	wrap("CooledBefore", func() (any, error) { return b.CooledBefore(100, 100) })
+	refs := []kitchen.UnitRef{{Run: 1, Unit: 1}, {Run: 1, Unit: 2}}
+	wrap("StandingUnits", func() (any, error) { return b.StandingUnits() })
+	wrap("UnitsOfLoad", func() (any, error) { return b.UnitsOfLoad(1) })
+	wrap("UnitRows", func() (any, error) { return b.UnitRows(refs) })
+	wrap("UnitsTakenOf", func() (any, error) { return b.UnitsTakenOf(refs) })
+	wrap("UnitsOfCultures", func() (any, error) { return b.UnitsOfCultures([]string{"Plate 7"}) })
+	wrap("UnitsOfLot", func() (any, error) { return b.UnitsOfLot(kitchen.GrainLot, "Rye lot 3") })
+	wrap("UnitsTagged", func() (any, error) { return b.UnitsTagged("Fast") })
+	wrap("GrownUnits", func() (any, error) { return b.GrownUnits(100) })
+	wrap("UnitsBehind", func() (any, error) { return b.UnitsBehind(100) })
+	wrap("PhotosOf", func() (any, error) { return b.PhotosOf(s.turns...) })
 	wrap("NextRun", func() (any, error) { return b.NextRun() })
 	wrap("Run", func() (any, error) { return b.Run(1) })
 	wrap("VerifyChain", func() (any, error) { return nil, b.VerifyChain(context.Background()) })
@@ -194,6 +220,9 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 		return b.SaveCooled(kitchen.Cooled{Run: 1, Cooker: "broken in", Container: kitchen.Container{Vessel: kitchen.Jar, Volume: 1}, Past: cooling.Past{Spread: 0.1}})
 	})
 	try("DropCooled", func(b *store.Book) error { return b.DropCooled(1) })
+	try("SaveUnits", func(b *store.Book) error { return b.SaveUnits(kitchen.Units{Run: 1, Begun: morning}) })
+	try("DropUnits", func(b *store.Book) error { return b.DropUnits(1) })
+	try("SavePhoto", func(b *store.Book) error { return errOf(b.SavePhoto(store.Photo{Turn: turn, Name: "broken in"})) })
 	try("Reconcile", func(b *store.Book) error { return b.Reconcile("start/", nil, morning) })
 	try("CloseRoom", func(b *store.Book) error { return b.CloseRoom(room, morning) })
 	try("AddRoom", func(b *store.Book) error {
@@ -220,7 +249,7 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 // number alone, or what not every side has.
 func sometimesEmpty(method string) bool {
 	switch method {
-	case "LastNo", "NextRun", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
+	case "LastNo", "NextRun", "UnitsBehind", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
 		return true
 	}
 	return strings.HasSuffix(method, "OfPost") || strings.HasSuffix(method, "OfPlan")

@@ -1,0 +1,42 @@
+package store
+
+// PhotoID is the number of a kept photo.
+type PhotoID int64
+
+// Photo is a picture that somebody sent.
+type Photo struct {
+	ID   PhotoID // zero for one not kept yet
+	Turn InboxID // the turn that brought it
+	// Name is that of the file as it was sent, Media its type: image/jpeg.
+	Name  string
+	Media string
+	Bytes []byte
+}
+
+func readPhoto(s scanner) (f Photo, err error) {
+	err = s.Scan(&f.ID, &f.Turn, &f.Name, &f.Media, &f.Bytes)
+	return f, err
+}
+
+// SavePhoto keeps a photo with the turn that brought it, which must be of this
+// collective: else [ErrNotFound]. The caller sees to it that it isn't too large.
+func (b *Book) SavePhoto(f Photo) (PhotoID, error) {
+	if f.Bytes == nil {
+		f.Bytes = []byte{}
+	}
+	var id PhotoID
+	err := b.tx.row(`
+		INSERT INTO photo (collective, inbox, name, media, bytes)
+		SELECT collective, id, :name, :media, :bytes FROM inbox WHERE id = :turn AND collective = :collective
+		RETURNING id`,
+		b.bound(), p("turn", f.Turn), p("name", f.Name), p("media", f.Media), p("bytes", f.Bytes)).Scan(&id)
+	return id, err
+}
+
+// PhotosOf lists the photos that turns brought, turn by turn.
+func (b *Book) PhotosOf(turns ...InboxID) ([]Photo, error) {
+	return eachOf(b.tx, turns, readPhoto, `
+		SELECT id, inbox, name, media, bytes FROM photo
+		WHERE inbox = :turn AND collective = :collective ORDER BY id`,
+		func(turn InboxID) []any { return []any{b.bound(), p("turn", turn)} })
+}

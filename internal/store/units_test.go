@@ -1,0 +1,237 @@
+package store_test
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"github.com/google/go-cmp/cmp"
+
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+	"ryebell/internal/store/storetest"
+)
+
+func day(n int) time.Time { return morning.AddDate(0, 0, n) }
+
+// fullUnit is a unit of which everything was said.
+func fullUnit(run kitchen.RunNo, no kitchen.UnitNo) kitchen.Unit {
+	return kitchen.Unit{
+		Ref:       kitchen.UnitRef{Run: run, Unit: no},
+		Container: kitchen.Container{Vessel: kitchen.Bag, Volume: 3.5, Weight: 2268}, Grain: grain.Millet,
+		Name: "Big Bertha", Place: "tent", Spot: kitchen.InnerOnes, Tags: []string{"Fast", "best", "a \"quoted\" one"},
+		Lots:  []kitchen.UnitLot{{What: kitchen.LidLot, Name: "red lids"}, {What: kitchen.GrainLot, Name: "Rye Lot 3"}},
+		State: kitchen.UnitSuspect, Since: day(9), By: 2, Before: kitchen.UnitGrown,
+		Blank: true, Cultured: true, Inoculated: day(3), InoculatedBy: 1, Culture: "Plate 7", Species: "blue oyster",
+		From: kitchen.UnitRef{Run: 1, Unit: 1}, Route: kitchen.GrainToGrain, Volume: 0.01, Share: 0.75, Left: 0.25,
+		Loss: kitchen.Loss{What: kitchen.UnitContaminated, Sign: kitchen.GreenMould, At: day(8), By: 2},
+		Steps: []kitchen.UnitStep{
+			{Kind: kitchen.SaidShaken, At: day(1), Seen: true}, // of a culture before
+			{Kind: kitchen.SaidShaken, At: day(4), Seen: true},
+			{Kind: kitchen.SaidShaken, At: day(5), Seen: true},
+			{Kind: kitchen.SaidGrownThrough, At: day(6)}, // nobody saw it
+			{Kind: kitchen.SaidGrownThrough, At: day(7), Seen: true},
+		},
+	}
+}
+
+// rowOf is what is to be read of a unit.
+func rowOf(us kitchen.Units, i int) store.UnitRow {
+	u := us.All[i]
+	u.Steps = nil
+	return store.UnitRow{Unit: u, Begun: us.Begun, Cool: us.Cool, Arrived: us.Arrived, Size: len(us.All)}
+}
+
+func saveUnits(t *testing.T, db *store.DB, k kitchenOf, us kitchen.Units) {
+	t.Helper()
+	storetest.Update(t, db, func(tx *store.Tx) error {
+		b := tx.Book(k.id)
+		if err := b.SaveRun(store.RunRow{No: us.Run, Begun: us.Begun, State: store.EndedRun, Arrived: us.Arrived}); err != nil {
+			return err
+		}
+		return b.SaveUnits(us)
+	})
+}
+
+// shelf is a book with two loads: one of a full unit and two bare ones, one that
+// arrived.
+func shelf(t *testing.T) (db *store.DB, k kitchenOf, made, arrived kitchen.Units) {
+	t.Helper()
+	db = storetest.Open(t)
+	k = found(t, db, "room")
+	bare := func(run kitchen.RunNo, no kitchen.UnitNo, s kitchen.UnitState) kitchen.Unit {
+		return kitchen.Unit{Ref: kitchen.UnitRef{Run: run, Unit: no}, State: s, Since: morning, Left: 1}
+	}
+	made = kitchen.Units{Run: 2, Begun: morning, Cool: day(1), All: []kitchen.Unit{
+		fullUnit(2, 1), bare(2, 2, kitchen.UnitUsed), bare(2, 3, kitchen.UnitCooked),
+	}}
+	arrived = kitchen.Units{Run: 1, Begun: morning, Arrived: true, All: []kitchen.Unit{bare(1, 1, kitchen.UnitGrown)}}
+	saveUnits(t, db, k, made)
+	saveUnits(t, db, k, arrived)
+	return db, k, made, arrived
+}
+
+func TestUnitsAreFound(t *testing.T) {
+	db, k, made, arrived := shelf(t)
+	full, used, cooked, bought := rowOf(made, 0), rowOf(made, 1), rowOf(made, 2), rowOf(arrived, 0)
+	for _, tt := range []struct {
+		name string
+		ask  func(*store.Book) ([]store.UnitRow, error)
+		want []store.UnitRow
+	}{
+		{"standing", (*store.Book).StandingUnits, []store.UnitRow{bought, full, cooked}},
+		{"of a load", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLoad(2) }, []store.UnitRow{full, used, cooked}},
+		{"of no load", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLoad(3) }, nil},
+		{"by number", func(b *store.Book) ([]store.UnitRow, error) {
+			return b.UnitRows([]kitchen.UnitRef{{Run: 2, Unit: 3}, {Run: 1, Unit: 1}, {Run: 2, Unit: 3}, {Run: 7, Unit: 1}})
+		}, []store.UnitRow{bought, cooked}},
+		{"of cultures", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{"pink", "PLATE 7"}) }, []store.UnitRow{full}},
+		{"of no culture", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{""}) }, nil},
+		{"taken of", func(b *store.Book) ([]store.UnitRow, error) {
+			return b.UnitsTakenOf([]kitchen.UnitRef{{Run: 1, Unit: 1}, {Run: 2, Unit: 1}})
+		}, []store.UnitRow{full}},
+		{"of a lot", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.GrainLot, "rye lot 3") }, []store.UnitRow{full}},
+		{"of a lot of another kind", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.BagLot, "rye lot 3") }, nil},
+		{"tagged", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("FAST") }, []store.UnitRow{full}},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			storetest.View(t, db, func(tx *store.Tx) error {
+				got, err := tt.ask(tx.Book(k.id))
+				if d := cmp.Diff(tt.want, got); d != "" {
+					t.Error(d)
+				}
+				return err
+			})
+		})
+	}
+}
+
+func TestGrownUnitsTellTheFirstTimesSinceInoculated(t *testing.T) {
+	db, k, made, _ := shelf(t)
+	older := made
+	older.Run = 3
+	older.All = []kitchen.Unit{fullUnit(3, 1), fullUnit(3, 2), fullUnit(3, 3)}
+	older.All[0].Steps = older.All[0].Steps[:3] // never grown through
+	older.All[1].Inoculated = time.Time{}       // nobody knows when
+	older.All[2].Steps = []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: day(4), Seen: true}}
+	saveUnits(t, db, k, older)
+	row := func(run kitchen.RunNo, no kitchen.UnitNo, shaken, through time.Time) store.GrownRow {
+		u := fullUnit(run, no)
+		return store.GrownRow{Ref: u.Ref, Species: u.Species, Container: u.Container, Route: u.Route, Inoculated: day(3), Shaken: shaken, Through: through}
+	}
+	want := []store.GrownRow{row(2, 1, day(4), day(7)), row(3, 3, time.Time{}, day(4))}
+	storetest.View(t, db, func(tx *store.Tx) error {
+		for limit := 1; limit <= 2; limit++ {
+			got, err := tx.Book(k.id).GrownUnits(limit)
+			if err != nil {
+				return err
+			}
+			if d := cmp.Diff(want[:limit], got); d != "" {
+				t.Errorf("at most %d: %s", limit, d)
+			}
+		}
+		return nil
+	})
+}
+
+func TestSavingReplacesTheRowsOfALoad(t *testing.T) {
+	db, k, made, arrived := shelf(t)
+	made.All = made.All[2:]
+	made.All[0].Tags = []string{"kept"}
+	saveUnits(t, db, k, made)
+	storetest.View(t, db, func(tx *store.Tx) error {
+		got, err := tx.Book(k.id).StandingUnits()
+		if d := cmp.Diff([]store.UnitRow{rowOf(arrived, 0), rowOf(made, 0)}, got); d != "" {
+			t.Error(d)
+		}
+		return err
+	})
+	storetest.Update(t, db, func(tx *store.Tx) error { return tx.Book(k.id).DropUnits(2) })
+	storetest.View(t, db, func(tx *store.Tx) error {
+		got, err := tx.Book(k.id).StandingUnits()
+		if d := cmp.Diff([]store.UnitRow{rowOf(arrived, 0)}, got); d != "" {
+			t.Error(d)
+		}
+		tagged, err2 := tx.Book(k.id).UnitsTagged("kept")
+		if err2 != nil || len(tagged) != 0 {
+			t.Errorf("the tags of a dropped load: %v %v", tagged, err2)
+		}
+		return err
+	})
+	if err := db.Examine(context.Background()); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestUnitsWithoutARunAreRefused(t *testing.T) {
+	db := storetest.Open(t)
+	k := found(t, db, "room")
+	err := db.Update(context.Background(), func(tx *store.Tx) error {
+		return tx.Book(k.id).SaveUnits(kitchen.Units{Run: 7, Begun: morning, All: []kitchen.Unit{fullUnit(7, 1)}})
+	})
+	if err == nil {
+		t.Error("units of a run that isn't listed were taken")
+	}
+}
+
+func TestArrivedLoadsAreNoRuns(t *testing.T) {
+	db := storetest.Open(t)
+	k := found(t, db, "room")
+	rows := []store.RunRow{
+		{No: 1, Begun: morning, Cook: k.ana, State: store.OpenRun},
+		{No: 2, Begun: morning, Cook: k.ana, State: store.OpenRun, Arrived: true},
+	}
+	storetest.Update(t, db, func(tx *store.Tx) error {
+		for _, r := range rows {
+			if err := tx.Book(k.id).SaveRun(r); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	storetest.View(t, db, func(tx *store.Tx) error {
+		b := tx.Book(k.id)
+		for name, list := range map[string]func() ([]store.RunRow, error){
+			"open": b.OpenRuns, "last": func() ([]store.RunRow, error) { return b.LastRuns(9) },
+			"last of a cook": func() ([]store.RunRow, error) { return b.LastRunsOf(k.ana, 9) },
+		} {
+			got, err := list()
+			if d := cmp.Diff(rows[:1], got); d != "" || err != nil {
+				t.Errorf("%s: %v %s", name, err, d)
+			}
+		}
+		if r, err := b.Run(2); err != nil || !r.Arrived {
+			t.Errorf("run 2 is %+v, %v", r, err)
+		}
+		if no, err := b.NextRun(); err != nil || no != 3 {
+			t.Errorf("next is %v, %v; want 3", no, err)
+		}
+		return nil
+	})
+}
+
+func TestUnitsBehind(t *testing.T) {
+	db, k, _, _ := shelf(t)
+	storetest.Update(t, db, func(tx *store.Tx) error {
+		for no := kitchen.RunNo(3); no <= 6; no++ {
+			r := store.RunRow{No: no, Begun: morning, State: store.OpenRun}
+			if no == 5 {
+				r.State = store.TakenBack
+			}
+			if err := tx.Book(k.id).SaveRun(r); err != nil {
+				return err
+			}
+		}
+		return tx.Book(k.id).DropUnits(6)
+	})
+	storetest.View(t, db, func(tx *store.Tx) error {
+		for limit, want := range map[int][]kitchen.RunNo{1: {3}, 9: {3, 4}} {
+			got, err := tx.Book(k.id).UnitsBehind(limit)
+			if d := cmp.Diff(want, got); d != "" || err != nil {
+				t.Errorf("at most %d: %v %s", limit, err, d)
+			}
+		}
+		return nil
+	})
+}
