@@ -20,6 +20,10 @@ func (r reading) talk() bool {
 		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo,
 			KindAdd, KindDrop, KindStartAt, KindPlanIt:
 			return false
+		case KindMakeCulture, KindEndCulture, KindCultures, KindTrace:
+			if r.plain {
+				return false
+			}
 		}
 	}
 	return true
@@ -55,6 +59,8 @@ func vague(in Intent) bool {
 		return len(in.Of.Refs) == 0
 	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
 		NewCode, Forget, Undo, RemindStart, Why, Cook, Correct, Choose, Greet, Thanks:
+		return false
+	case MakeCulture, EndCulture, Cultures, Trace:
 		return false
 	}
 	panic(in)
@@ -98,6 +104,8 @@ func (r reading) loose(in Intent) bool {
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true
+	case MakeCulture, EndCulture, Cultures, Trace:
+		return !r.plain
 	}
 	panic(in)
 }

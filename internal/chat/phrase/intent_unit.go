@@ -48,21 +48,28 @@ type Arrive struct {
 }
 
 // MakeCulture says that a culture was made or came here: "plate 7 from plate 3".
-// Owner is the member who owns it, as typed; empty where that wasn't said.
+// Owner is the member who owns it, as typed, or "me"; empty where that wasn't said.
+// Also are the names of others that were made in the same way, "plates 7-9".
 type MakeCulture struct {
 	Made  kitchen.CultureMade
+	Also  []string
 	Owner string
 	When  *Moment
 }
 
 // EndCulture says that a culture is no more: "threw plate 7", "bottle 3 is empty".
+// Also are the names of others that ended with it.
 type EndCulture struct {
 	Ended kitchen.CultureEnded
+	Also  []string
 	When  *Moment
 }
 
-// Cultures asks which cultures there are; Name for one of them.
-type Cultures struct{ Name string }
+// Cultures asks which cultures there are; Name for one of them, Kind for those of one.
+type Cultures struct {
+	Name string
+	Kind kitchen.CultureKind
+}
 
 // Shelf asks what stands on the shelf, or how much of it there is.
 type Shelf struct {

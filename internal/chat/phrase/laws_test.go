@@ -259,6 +259,8 @@ func anyIntent(t *rapid.T) Intent {
 			RemindStart{}, Choose{Place: 2}, Choose{Place: 3, Text: "3"}, Choose{Text: "rye"}, OutBy{Moment{Clock: &ClockTime{20, 30, true}}})
 	case 13, 14, 15:
 		return anyTelling(t)
+	case 16:
+		return anyOfCultures(t)
 	case 17, 18, 19:
 		return anyOfCookDay(t)
 	case 12:

@@ -102,6 +102,10 @@ var registry = [...]grammar{
 	pingsGrammar,
 	whyPingGrammar,
 	answerPingGrammar,
+	makeCultureGrammar,
+	endCultureGrammar,
+	culturesGrammar,
+	traceGrammar,
 	chooseGrammar,
 }
 

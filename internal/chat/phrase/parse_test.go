@@ -17,7 +17,11 @@ import (
 var update = flag.Bool("update", false, "rewrite the golden files")
 
 // tryNames are the names of the kitchen that the tests talk in.
-var tryNames = Names{Cookers: []string{"big pot", "small pot"}, Members: []string{"Ana", "Jo"}}
+// Some of the cultures are called like a command, a grain, a species.
+var tryNames = Names{
+	Cookers: []string{"big pot", "small pot"}, Members: []string{"Ana", "Jo"},
+	Sources: []string{"plate 7", "blue lc", "oyster", "rye", "help", "Mira's best"},
+}
 
 // understood prints what was understood on one line.
 func understood(p Parsed) string {

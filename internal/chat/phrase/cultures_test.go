@@ -1,0 +1,86 @@
+package phrase
+
+import "testing"
+
+// cultureTalk is talk with the words of cultures in it: none of it is for the bot.
+var cultureTalk = []string{
+	"threw the plates in the dishwasher", "what is in the bottle", "new plates are in the cupboard", "trace amounts of nuts", "family of 5 is coming", "where did the key go", "what came from the shop",
+	"where did ana go", "where did 12 people go", "what became of jo", "finished the bottle", "used up the milk", "i made 12 plates of pasta", "got 3 bottles of wine from mira", "bottle of wine from mira", "ran out of plates",
+	"got a plate from mum", "poured a bottle of wine", "4 dishes from ana", "the dish is from jo", "what's that from", "show me the family", "culture shock", "the culture here is great", "pop culture is dead",
+	"he is a master of disguise", "a new dish", "plates are out", "made it", "got it from jo", "threw it out", "the oyster went bad on me", "help is gone", "rye is out", "oyster is from france", "my best is not enough", "trace the wire",
+	"i got a new plate for the car", "license plate 7", "dish 2 is very tasty", "the blue one went bad", "more like syringe than needle", "cultures clash", "what is that", "who has it", "whose is that", "track and trace",
+}
+
+func TestCultureTalk(t *testing.T) {
+	for _, text := range cultureTalk {
+		p := Parse(text, tryNames)
+		if p.Bare == Loosely {
+			continue
+		}
+		if len(p.Intents) > 0 || p.Ask != nil || p.Near != nil {
+			t.Errorf("Parse(%q) = %s, want silence", text, understood(p))
+		}
+	}
+}
+
+// A culture can be called like anything: what its name means otherwise stays as it was.
+func TestCulturesCalledLikeWords(t *testing.T) {
+	nameless := tryNames
+	nameless.Sources = nil
+	for _, text := range []string{
+		"help", "help cooling", "3 bags 5lb rye agar", "rye", "4 quarts oyster lc", "make it rye", "usual grain is rye", "what is lc", "i have 8 kg rye, 3lb bags", "limit for oyster 24C", "is 12 cool enough for oyster", "rye 0.42",
+		"12 is gone", "bottle is empty", "help me", "who's cooking",
+	} {
+		if got, want := understood(Parse(text, tryNames)), understood(Parse(text, nameless)); got != want {
+			t.Errorf("Parse(%q) = %s, want %s as without the names", text, got, want)
+		}
+	}
+}
+
+func TestReadCultures(t *testing.T) {
+	for text, want := range map[string]string{
+		"plates 7, 8 and 9 from plate 3":                   "new plates 7, 8, 9, from plate 3",
+		"poured plates 7-9 yesterday":                      "new plates 7, 8, 9, made yesterday",
+		"plate 7 poured 2 days ago":                        "new plate 7, made 2 days ago",
+		"made a new plate 12, it's from #9.2":              "new plate 12, from #9.2",
+		"plate 12 from jar 9.2":                            "new plate 12, from #9.2",
+		"plate #8 from plate no 3":                         "new plate 8, from plate 3",
+		"lc 4, 1 L, made on 3 oct from plate 7":            "new lc 4, from plate 7, 1 l, made october 3",
+		"bottle 3 is lion's mane lc, 300ml, belongs to jo": "new bottle 3, of lion's mane, 0.3 l, belongs to Jo",
+		"jo's plate 9 from plate 7":                        "new culture called jo's plate 9, from plate 7",
+		"new lc called rye, 300 ml":                        "new lc called rye, 0.3 l",
+		"new culture oyster":                               "new culture called oyster, of oyster",
+		"new plate 9 from the blue lc, g3":                 "new plate 9, from blue lc, generation 3",
+		"plate 9, second generation, from Mira's best":     "new plate 9, from Mira's best, generation 2",
+		"got a syringe 4, pink oyster, from the club":      "new syringe 4, of pink oyster, from the club",
+		"master 5 from 9.2, mine":                          "new master 5, from #9.2, mine",
+		"threw plates 7 and 8":                             "threw out plate 7 and plate 8",
+		"threw out plate 7, contaminated":                  "plate 7 went bad",
+		"threw the blue lc out":                            "threw out blue lc",
+		"bottle 3 is all used up":                          "used up bottle 3",
+		"plate 7 has mould":                                "plate 7 went bad",
+		"plate 7 and lc 4 went bad 2 days ago":             "plate 7 and lc 4 went bad, 2 days ago",
+		"oyster is contaminated":                           "oyster went bad",
+		"emptied bottle 3 yesterday":                       "used up bottle 3, yesterday",
+		"what plates are there?":                           "which plates do we have",
+		"any syringes left?":                               "which syringes do we have",
+		"who has plate 7":                                  "what is plate 7",
+		"whats help":                                       "what is help",
+		"trace help":                                       "trace help",
+		"trace king oyster":                                "trace king oyster",
+		"TRACE LOT 3":                                      "trace grain lot 3",
+		"trace bag lot b2":                                 "trace bag lot b2",
+		"where did grain lot oak go?":                      "trace grain lot oak",
+		"what did plate 7 touch":                           "trace plate 7",
+		"family tree of #12.3":                             "trace #12.3",
+		"trace run 12":                                     "trace #12",
+		"what was made from lc 4":                          "trace lc 4",
+		"trace 12.1-4":                                     "trace #12.1-4",
+		"trace tag soak24":                                 "trace #soak24",
+	} {
+		p := Parse(text, tryNames)
+		if len(p.Intents) != 1 || p.Intents[0].String() != want {
+			t.Errorf("Parse(%q) = %s, want %s", text, understood(p), want)
+		}
+	}
+}
