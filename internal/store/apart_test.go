@@ -27,6 +27,7 @@ type side struct {
 	rows    []store.RowID
 	entries []kitchen.EntryNo
 	keys    []string
+	photos  []store.PhotoID
 }
 
 // grow adds something at random.
@@ -61,6 +62,11 @@ func (s *side) grow(rt *rapid.T, tx *store.Tx) error {
 	}
 	key := fmt.Sprintf("start/%d", rapid.IntRange(0, 3).Draw(rt, "key"))
 	s.keys = append(s.keys, key)
+	photo, err := b.SavePhoto(store.Photo{Turn: turn, Name: s.mark, Media: "image/png", Bytes: []byte(s.mark)})
+	if err != nil {
+		return err
+	}
+	s.photos = append(s.photos, photo)
 	ping := ping(key, morning)
 	ping.About, ping.To, ping.Room = s.mark, member, int64(room)
 	units := kitchen.Units{Run: 1, Begun: morning, All: []kitchen.Unit{s.unit()}}
@@ -68,7 +74,6 @@ func (s *side) grow(rt *rapid.T, tx *store.Tx) error {
 		b.SaveRun(store.RunRow{No: 1, Begun: morning, Cook: member, Cooker: s.mark, Turn: turn, State: store.OpenRun}),
 		b.SaveCooled(kitchen.Cooled{Run: 1, Cooker: s.mark, Container: kitchen.Container{Vessel: kitchen.Jar, Volume: 1}, Past: cooling.Past{Spread: 0.1}}),
 		b.SaveUnits(units),
-		errOf(b.SavePhoto(store.Photo{Turn: turn, Name: s.mark, Media: "image/png", Bytes: []byte(s.mark)})),
 		b.Reconcile(key, []kitchen.Ping{ping}, morning),
 		b.SetTurn(store.Turn{ID: turn, Room: room, Member: member, Kind: "plan", Said: s.mark, Asked: s.mark}),
 	)
@@ -152,6 +157,9 @@ func read(b *store.Book, s *side) map[string]string {
 	wrap("GrownUnits", func() (any, error) { return b.GrownUnits(100) })
 	wrap("UnitsBehind", func() (any, error) { return b.UnitsBehind(100) })
 	wrap("PhotosOf", func() (any, error) { return b.PhotosOf(s.turns...) })
+	for _, id := range s.photos {
+		wrap("PhotoBytes", func() (any, error) { return b.PhotoBytes(id) })
+	}
 	wrap("NextRun", func() (any, error) { return b.NextRun() })
 	wrap("Run", func() (any, error) { return b.Run(1) })
 	wrap("VerifyChain", func() (any, error) { return nil, b.VerifyChain(context.Background()) })
@@ -223,6 +231,7 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 	try("SaveUnits", func(b *store.Book) error { return b.SaveUnits(kitchen.Units{Run: 1, Begun: morning}) })
 	try("DropUnits", func(b *store.Book) error { return b.DropUnits(1) })
 	try("SavePhoto", func(b *store.Book) error { return errOf(b.SavePhoto(store.Photo{Turn: turn, Name: "broken in"})) })
+	try("DropPhotos", func(b *store.Book) error { return b.DropPhotos(turn) })
 	try("Reconcile", func(b *store.Book) error { return b.Reconcile("start/", nil, morning) })
 	try("CloseRoom", func(b *store.Book) error { return b.CloseRoom(room, morning) })
 	try("AddRoom", func(b *store.Book) error {

@@ -153,7 +153,8 @@ func (b *Book) Return(no kitchen.MemberNo) error {
 
 // ForgetMember drops the name, the accounts and the private rooms of a member and
 // blanks what they typed, what was understood of it and what was answered, and
-// every post that was sent and names them: pings, stories of runs. The
+// every post that was sent and names them: pings, stories of runs. The photos that
+// they sent are deleted. The
 // entries stay, under the number; the salts go too, so that nobody can try texts
 // against the digests. A goodbye in private must be queued before: a private room
 // keeps its address until nothing waits for it.
@@ -173,6 +174,7 @@ func (b *Book) ForgetMember(no kitchen.MemberNo, at time.Time) error {
 		b.forget(`
 			UPDATE outbox SET post = x'', wire = NULL WHERE state <> 1 AND collective = :collective AND inbox IN
 				(SELECT id FROM inbox WHERE collective = :collective AND member = :no)`, no),
+		b.forgetPhotos(no),
 		b.forget(`UPDATE inbox SET said = '', asked = '' WHERE collective = :collective AND member = :no`, no),
 		b.leavePrivateRooms(no, at),
 	)

@@ -6,6 +6,7 @@ import (
 	"log/slog"
 	"maps"
 	"runtime/debug"
+	"slices"
 	"sync"
 	"time"
 
@@ -243,6 +244,9 @@ func (s *sender) send(ctx context.Context, d store.Dispatch) (receipt chat.Recei
 	if err != nil {
 		return chat.Receipt{}, chat.Refused{Reason: "the stored post can't be read: " + err.Error()}
 	}
+	if post.Files, err = s.filled(ctx, d.Collective, post.Files); err != nil {
+		return chat.Receipt{}, err
+	}
 	ctx, cancel := context.WithTimeout(ctx, longestSend)
 	defer cancel()
 	defer func() {
@@ -260,4 +264,30 @@ func (s *sender) send(ctx context.Context, d store.Dispatch) (receipt chat.Recei
 		Replaces: d.Replaces,
 		ReplyTo:  d.ReplyTo,
 	})
+}
+
+// filled puts the bytes of photos into the files that name them. One that was
+// deleted since the post was written is left out.
+func (s *sender) filled(ctx context.Context, of store.CollectiveID, files []chat.File) ([]chat.File, error) {
+	if !slices.ContainsFunc(files, func(f chat.File) bool { return f.Kept != 0 }) {
+		return files, nil
+	}
+	var out []chat.File
+	err := s.db.View(ctx, func(tx *store.Tx) (err error) {
+		out = nil
+		for _, f := range files {
+			if f.Kept != 0 {
+				f.Data, err = tx.Book(of).PhotoBytes(store.PhotoID(f.Kept))
+			}
+			if errors.Is(err, store.ErrNotFound) {
+				continue
+			}
+			if err != nil {
+				return err
+			}
+			out = append(out, f)
+		}
+		return nil
+	})
+	return out, err
 }
