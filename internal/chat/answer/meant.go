@@ -47,7 +47,7 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 		return false, nil // a button that is not of this room
 	}
 	if t.addressed() {
-		return t.text != "", nil
+		return t.text != "" || len(t.m.Photos) > 0 && t.m.Edits == "", nil
 	}
 	if nothing {
 		return false, nil

@@ -199,6 +199,9 @@ func (t *turn) run() (report, error) {
 	if err != nil {
 		return report{}, err
 	}
+	if post, err = t.keepPhotos(post); err != nil {
+		return report{}, err
+	}
 	if err := t.settle(); err != nil {
 		return report{}, err
 	}
@@ -310,6 +313,9 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 	case p.Near != nil:
 		t.kind = nearKind
 		return wording.Near(*p.Near), nil
+	case len(p.Intents) == 0 && t.text == "":
+		t.kind = nearKind
+		return wording.PhotoAlone(), nil
 	case len(p.Intents) == 0:
 		t.kind = nearKind
 		return t.notUnderstood()
