@@ -6,7 +6,7 @@
 // on its arguments alone, so the same chart is the same bytes.
 //
 // Charts are made for a phone that shows them about 360 points wide: 1200 × 900
-// pixels, letters of 42 pixels (about 12.6 points there), few ticks, labels on the
+// pixels (a tree is as tall as its rows), letters of 42 pixels (about 12.6 points there), few ticks, labels on the
 // things they name and not in a legend. The background is opaque, since chats may
 // be dark. Colours keep 4.5:1 to white for text and 3:1 for lines (WCAG 2.1, success
 // criteria 1.4.3 and 1.4.11); none carries a meaning alone: the limit is dashed,

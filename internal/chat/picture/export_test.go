@@ -69,3 +69,24 @@ var (
 	Spread      = spread
 	DegreeLabel = degreeLabel
 )
+
+// MostRows and TreeHeight are those of a tree.
+const MostRows = mostRows
+
+var TreeHeight = treeHeight
+
+// RowsOf lists the words of the rows of a tree.
+func RowsOf(t Tree) ([]string, error) {
+	if err := t.check(); err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, r := range t.rows() {
+		if r.fate == 0 {
+			out = append(out, r.state)
+		} else {
+			out = append(out, r.name)
+		}
+	}
+	return out, nil
+}

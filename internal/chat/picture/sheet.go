@@ -28,9 +28,13 @@ type sheet struct {
 	plain, bold letters
 }
 
-// newSheet is an empty sheet. Letters keep a state, so each sheet has its own.
-func newSheet() (*sheet, error) {
-	s := &sheet{img: image.NewRGBA(image.Rect(0, 0, width, height))}
+// newSheet is an empty sheet for a chart.
+func newSheet() (*sheet, error) { return newSheetOf(height) }
+
+// newSheetOf is an empty sheet so many pixels tall. Letters keep a state, so each sheet
+// has its own.
+func newSheetOf(tall int) (*sheet, error) {
+	s := &sheet{img: image.NewRGBA(image.Rect(0, 0, width, tall))}
 	var err error
 	if s.plain, err = plainLetters(textSize); err != nil {
 		return nil, err
