@@ -36,6 +36,34 @@ type Lineage struct {
 // NewLineage links loads and cultures. What would make something its own ancestor is
 // left unlinked.
 func NewLineage(loads []Units, cultures Cultures) Lineage {
+	l := unlinked(cultures)
+	for _, load := range loads {
+		for i := range load.All {
+			l.add(&load.All[i], len(load.All))
+		}
+	}
+	return l.linked()
+}
+
+// KeptUnit is a unit as the book keeps it, without its steps, and how many its load has.
+type KeptUnit struct {
+	Unit
+	Size int
+}
+
+// NewLineageOf links some units, of which nothing but how they are is known, with all
+// cultures: what came from what among these, see [NewLineage].
+func NewLineageOf(units []KeptUnit, cultures Cultures) Lineage {
+	l := unlinked(cultures)
+	for i := range units {
+		if l.units[units[i].Ref] == nil {
+			l.add(&units[i].Unit, units[i].Size)
+		}
+	}
+	return l.linked()
+}
+
+func unlinked(cultures Cultures) Lineage {
 	l := Lineage{
 		cultures: cultures, byName: map[string][]Culture{}, byNo: map[EntryNo]Culture{}, units: map[UnitRef]*Unit{},
 		size: map[RunNo]int{}, parent: map[Node]Node{}, children: map[Node][]Node{},
@@ -44,16 +72,20 @@ func NewLineage(loads []Units, cultures Cultures) Lineage {
 		l.byName[strings.ToLower(c.Name)] = append(l.byName[strings.ToLower(c.Name)], c)
 		l.byNo[c.No] = c
 	}
-	for _, load := range loads {
-		l.size[load.Run] = len(load.All)
-		for i := range load.All {
-			u := &load.All[i] // a Unit is large, and there are tens of thousands
-			l.units[u.Ref] = u
-			l.order = append(l.order, u.Ref)
-		}
-	}
+	return l
+}
+
+// add takes a unit in. It is large, and there are tens of thousands: it is not copied.
+func (l *Lineage) add(u *Unit, size int) {
+	l.size[u.Ref.Run] = size
+	l.units[u.Ref] = u
+	l.order = append(l.order, u.Ref)
+}
+
+// linked is the lineage with its links.
+func (l Lineage) linked() Lineage {
 	slices.SortFunc(l.order, compareUnits)
-	for _, c := range cultures.All {
+	for _, c := range l.cultures.All {
 		switch {
 		case c.FromUnit != UnitRef{}:
 			l.link(Node{Culture: c.No}, UnitNode(c.FromUnit))
@@ -89,6 +121,8 @@ func (l Lineage) sourceOf(u Unit) (Node, bool) {
 	at := u.Inoculated
 	if s, ok := u.LastStep(SaidInoculated); ok && at.IsZero() {
 		at = s.At
+	} else if at.IsZero() {
+		at = u.Since // nobody said when, and its steps aren't known
 	}
 	return l.meant(u.Culture, at), true
 }
@@ -153,6 +187,9 @@ func (l Lineage) Find(name string) (Node, bool) {
 	_, ok := l.children[n]
 	return n, ok
 }
+
+// Meant is the culture that a name meant at a time: see [Lineage.Inoculating].
+func (l Lineage) Meant(name string, at time.Time) Node { return l.meant(name, at) }
 
 // Back is one step back: what a node was taken of.
 func (l Lineage) Back(n Node) (Node, bool) {

@@ -290,3 +290,29 @@ func BenchmarkFoldUnits(b *testing.B) {
 		FoldUnits(run, l.records)
 	}
 }
+
+// What the book keeps of units is enough to say what came from what, whatever part of
+// them is read.
+func TestLineageOfKeptUnits(t *testing.T) {
+	loads, cultures := farm(t)
+	var kept []KeptUnit
+	for _, load := range loads {
+		for _, u := range load.All {
+			u.Steps = nil
+			kept = append(kept, KeptUnit{Unit: u, Size: len(load.All)})
+		}
+	}
+	whole, again := NewLineage(loads, cultures), NewLineageOf(append(kept, kept...), cultures)
+	plate3, _ := whole.Find("plate 3")
+	if got, want := drawn(again, again.Tree(plate3)), drawn(whole, whole.Tree(plate3)); got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+	some := NewLineageOf(kept[1:2], cultures)
+	if got := drawn(some, some.Tree(plate3)); got != "plate 3(plate 7(#1.2))" {
+		t.Errorf("of one unit: %s", got)
+	}
+	_, err := some.Inoculating(3, Inoculated{Units: ones(1), From: UnitRef{1, 4}}, clock("09:00"))
+	if diff := cmp.Diff(NoSuchUnit{Ref: UnitRef{1, 4}.Ref(), Has: 4}, err); diff != "" {
+		t.Error(diff)
+	}
+}
