@@ -14,6 +14,8 @@ import (
 // LogView is the story of a run to be told.
 type LogView struct {
 	Run kitchen.Run
+	// Units are its jars and bags; the zero Units where nothing is told of them.
+	Units kitchen.Units
 	// Now is in the kitchen's zone.
 	Now time.Time
 	Who func(kitchen.MemberNo) string
@@ -25,12 +27,13 @@ func Log(v LogView) chat.Post {
 	all := v.sheet(mostTold)
 	all.add(must, v.dips())
 	v.figures(all)
+	all.then(nil, v.unitTaps()...)
 	if all.whole() {
 		return all.post(chat.Answer)
 	}
 	for told := mostTold; ; told-- {
 		s := v.sheet(told)
-		s.then(nil, tap("Figures", "why"))
+		s.then(nil, append(v.unitTaps(), tap("Figures", "why"))...)
 		if told == fewestTold || s.whole() {
 			return s.post(chat.Answer)
 		}
@@ -60,6 +63,7 @@ func (v LogView) sheet(told int) *sheet {
 	s.add(must, say("**"+r.No.String()+"** {}, "+r.Begun.In(v.Now.Location()).Format("Mon 2 Jan")+": "+stageAt(r, v.Now)+". "+capital(orderWords(r.Order))+".", cookerShort(r.Cooker)))
 	s.add(must, v.reached())
 	s.add(must, v.story(told))
+	s.add(must, v.units())
 	return &s
 }
 
