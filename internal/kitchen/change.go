@@ -191,6 +191,12 @@ type DigestIs struct {
 	At  TimeOfDay    `json:"at"`
 }
 
+// RestIs says for how many days cooked grain rests before a culture goes on it, so
+// that what was cooked too short shows: 1 to 14. 0 for none.
+type RestIs struct {
+	Days int `json:"days"`
+}
+
 // Audience is who hears a ping.
 type Audience uint8
 

@@ -25,6 +25,7 @@ func (GaugeReads) entry()      {}
 func (QuietHours) entry()      {}
 func (PingsPrivate) entry()    {}
 func (DigestIs) entry()        {}
+func (RestIs) entry()          {}
 
 func (c Elevation) change(s *Settings)       { s.Elevation = &c.Height }
 func (c RoomTemperature) change(s *Settings) { s.Room = &c.Temp }
@@ -38,6 +39,7 @@ func (c ZoneIs) change(s *Settings)          { s.Zone = c.Zone }
 func (c MeasureIs) change(s *Settings)       { s.Measure = c.Measure }
 func (c PressureIs) change(s *Settings)      { s.CookingGauge = c.Gauge }
 func (c DigestIs) change(s *Settings)        { s.Digest = &c }
+func (c RestIs) change(s *Settings)          { s.RestDays = c.Days }
 
 // A later hold takes the place of those it covers: one for all bags that of the
 // 5 lb bags.

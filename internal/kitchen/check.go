@@ -158,9 +158,15 @@ func (s Settings) Check(c Change) error {
 			return nil
 		}
 		return checkRange(ClockTime, float64(c.At), float64(EarliestDigest), 24*60-1)
+	case RestIs:
+		return checkRange(DaysOfRest, float64(c.Days), 0, longestRest)
 	}
 	panic("change without a check")
 }
+
+// longestRest is how many days cooked grain is let rest at most: it is to be used
+// within two weeks to four (common practice, no source).
+const longestRest = 14
 
 // highestGauge is the highest pressure that some cooker is rated for; 15 psi
 // until a higher rating was stated.

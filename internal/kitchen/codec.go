@@ -91,6 +91,7 @@ var codecs = []codec{
 	stored[MeasureIs]("measure", 1),
 	stored[PressureIs]("pressure", 1),
 	stored[DigestIs]("digest", 1),
+	stored[RestIs]("rest", 1),
 	stored[Arrived]("arrived", 1),
 	stored[Inoculated]("inoculated", 1),
 	stored[BlankSet]("blank set", 1),

@@ -20,7 +20,7 @@ const (
 	// colderTakes is for each degree that the room is colder than the species likes, at
 	// most for tooCold of them: growth halves over 10 °C, as a rule of thumb.
 	colderTakes duration.Factor = 1.07
-	tooCold                     = 10
+	tooCold     unit.Kelvins    = 10
 	// bagTakes is how many times as long a 5 lb bag takes as a quart jar, where no figure
 	// of the species is known.
 	bagTakes duration.Factor = 1.3
@@ -137,7 +137,7 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 	if s.Room != nil {
 		g.Colder = max(0, g.Species.Coldest.Minus(*s.Room))
 	}
-	cold := duration.Factor(math.Pow(float64(colderTakes), min(float64(g.Colder), tooCold)))
+	cold := duration.Factor(math.Pow(float64(colderTakes), float64(min(g.Colder, tooCold))))
 	_, g.Shaken = u.firstShake()
 
 	slow := u.Route.slowness()

@@ -74,6 +74,7 @@ const (
 	LimitOfCool
 	GrownShare    // of a unit, overgrown or used
 	CultureVolume // put on one unit, litres
+	DaysOfRest    // before inoculating
 )
 
 // OutOfRange says that a number lies outside what it can be. Got, Low and High

@@ -50,6 +50,9 @@ type Settings struct {
 	Quiet        []QuietHours
 	Private      []PingsPrivate
 	Digest       *DigestIs
+	// RestDays is for how many days cooked grain rests before a culture goes on it; 0 until
+	// somebody says otherwise.
+	RestDays int
 }
 
 // FoldSettings is the kitchen that these records leave: what was said to hold

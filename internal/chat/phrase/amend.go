@@ -72,7 +72,7 @@ func Amend(change kitchen.Change, by Correct) (kitchen.Change, bool) {
 		return c, by.Item.Grain != 0
 	case kitchen.CookerIs, kitchen.MethodIs, kitchen.RatioIs, kitchen.UsualOrder, kitchen.GypsumIs, kitchen.BagMeans,
 		kitchen.HeadspaceIs, kitchen.StorageMoisture, kitchen.ZoneIs, kitchen.MeasureIs, kitchen.QuietHours,
-		kitchen.PingsPrivate, kitchen.DigestIs:
+		kitchen.PingsPrivate, kitchen.DigestIs, kitchen.RestIs:
 		return nil, false // said anew in whole: none has a number that stands alone
 	}
 	panic("change that nobody amends")

@@ -37,6 +37,8 @@ var kitchenGrammar = grammar{
 		"digest monday 9:00",
 		"digest on sundays",
 		"no digest",
+		"rest 3 days before inoculating",
+		"no rest",
 		"kitchen",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
@@ -66,7 +68,7 @@ type setting func(cursor) (kitchen.Change, cursor, bool)
 
 var settings = [...]setting{
 	elevation, roomTemperature, coolLimit, cooker, holdRule, method, step, jarFill, yield, ratioRule, usualGrain, usualOrder, gypsum, bagMeans, headspace,
-	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule, digest,
+	storageMoisture, timeZone, quarts, pressure, gaugeReads, shareRule, digest, restRule,
 }
 
 // matchSet reads one or more settings said in one breath.
@@ -188,6 +190,8 @@ func changeText(change kitchen.Change) string {
 		return gaugeReadsText(c)
 	case kitchen.DigestIs:
 		return digestText(c)
+	case kitchen.RestIs:
+		return restText(c)
 	case kitchen.QuietHours, kitchen.PingsPrivate: // said by Quiet and PingsWhere
 		return ""
 	}

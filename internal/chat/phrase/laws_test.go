@@ -198,6 +198,7 @@ func anyChange(t *rapid.T) kitchen.Change {
 		return pick[kitchen.Change](t, "place", kitchen.ZoneIs{Zone: "Europe/Berlin"}, kitchen.ZoneIs{Zone: "America/Port_of_Spain"},
 			kitchen.ZoneIs{Zone: "UTC"}, kitchen.MeasureIs{Measure: kitchen.US}, kitchen.MeasureIs{Measure: kitchen.Imperial}, kitchen.PressureIs{Gauge: unit.PSI(13)},
 			kitchen.GaugeReads{Low: unit.PSI(1)}, kitchen.GaugeReads{Cooker: "big pot", Low: -unit.PSI(0.5)}, kitchen.GaugeReads{Cooker: "big pot"},
+			kitchen.RestIs{}, kitchen.RestIs{Days: rapid.IntRange(1, 14).Draw(t, "rest")},
 			kitchen.DigestIs{}, kitchen.DigestIs{Day: time.Weekday(rapid.IntRange(0, 6).Draw(t, "day")), At: kitchen.TimeOfDay(rapid.IntRange(240, 1439).Draw(t, "at"))})
 	case 18:
 		return kitchen.CoolLimitIs{Temp: pick(t, "limit", unit.Celsius(24), unit.Fahrenheit(75), unit.Celsius(31.5)), Culture: pick(t, "culture", "", "", "enoki", "lion's mane", "blue oyster")}

@@ -71,6 +71,8 @@ func changed(c kitchen.Change, after kitchen.Settings) []chat.Block {
 		return privateChanged(c)
 	case kitchen.DigestIs:
 		return digestChanged(c)
+	case kitchen.RestIs:
+		return restChanged(c)
 	}
 	panic("change without words")
 }
@@ -381,6 +383,9 @@ func moreSettings(s kitchen.Settings) []chat.Block {
 	}
 	if s.Digest != nil {
 		out = append(out, say("Digest: "+digestTimes(s)+"."))
+	}
+	if s.RestDays > 0 {
+		out = append(out, say("Rest before inoculating: "+plural(s.RestDays, "day")+"."))
 	}
 	if s.Zone != "" {
 		out = append(out, say("Times: {}.", s.Zone))

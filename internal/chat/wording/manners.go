@@ -73,6 +73,8 @@ func UndoneChange(c kitchen.Change, now kitchen.Settings) string {
 		return "pings " + c.Where.String() + ". Now: " + now.PingsFor(c.Member).String() + "."
 	case kitchen.DigestIs:
 		return "when the digest comes. Now: " + digestTimes(now) + "."
+	case kitchen.RestIs:
+		return "the rest before inoculating. Now: " + restNow(now) + "."
 	}
 	panic("change without words")
 }

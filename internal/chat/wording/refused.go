@@ -178,6 +178,8 @@ func limit(q kitchen.Quantity, v float64) string {
 		return finePercent(unit.Fraction(v))
 	case kitchen.CultureVolume:
 		return litres(unit.Litres(v))
+	case kitchen.DaysOfRest:
+		return plural(int(v), "day")
 	case kitchen.GaugeError:
 		return psi(unit.GaugeKPa(v))
 	case kitchen.ClockTime:
@@ -253,6 +255,8 @@ func rangeWords(q kitchen.Quantity) string {
 		return "is no share of a unit"
 	case kitchen.CultureVolume:
 		return "is no volume of a culture"
+	case kitchen.DaysOfRest:
+		return "is too long a rest for cooked grain"
 	}
 	panic("quantity without words")
 }
@@ -307,6 +311,8 @@ func rangeExample(q kitchen.Quantity) string {
 		return "Like: `12.2 30%`"
 	case kitchen.CultureVolume:
 		return "Like: `12.1-4 oyster lc 10ml`"
+	case kitchen.DaysOfRest:
+		return "Like: `rest 3 days before inoculating`"
 	}
 	panic("quantity without an example")
 }

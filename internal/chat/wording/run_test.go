@@ -196,6 +196,7 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.CultureOver{Name: "plate 7", Ended: at}, []string{"plate 7 is over since 14:05"}},
 		{kitchen.OutOfRange{What: kitchen.GrownShare, Got: 1.2, High: 1}, []string{"120", "12.2 30%"}},
 		{kitchen.OutOfRange{What: kitchen.CultureVolume, Got: 5, High: 1}, []string{"5", "10ml"}},
+		{kitchen.OutOfRange{What: kitchen.DaysOfRest, Got: 30, High: 14}, []string{"30", "rest 3 days before inoculating"}},
 	} {
 		post := RefusedHere(tt.refusal, Asked{Now: now, Who: name})
 		fitsPhone(t, post)
