@@ -77,6 +77,16 @@ const (
 	PressureYet
 	// LookAgain: units that looked suspect two days ago.
 	LookAgain
+	// RestOver: cooked grain has rested as long as they let it.
+	RestOver
+	// ShakeDue: what grows is to be shaken for the first time.
+	ShakeDue
+	// NothingSeen: inoculated long since, and nobody told of growth.
+	NothingSeen
+	// ThroughDue: what grows is expected grown through.
+	ThroughDue
+	// SpawnKept: grown through, and kept as long as it surely keeps.
+	SpawnKept
 )
 
 // PingKinds lists them all.
@@ -85,7 +95,7 @@ func PingKinds() []PingKind {
 		StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero,
 		StillHot, ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue,
 		BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
-		SteamYet, PressureYet, LookAgain,
+		SteamYet, PressureYet, LookAgain, RestOver, ShakeDue, NothingSeen, ThroughDue, SpawnKept,
 	}
 }
 
@@ -138,6 +148,16 @@ func (k PingKind) String() string {
 		return "pressure yet"
 	case LookAgain:
 		return "look again"
+	case RestOver:
+		return "rest over"
+	case ShakeDue:
+		return "shake"
+	case NothingSeen:
+		return "nothing seen"
+	case ThroughDue:
+		return "grown through yet"
+	case SpawnKept:
+		return "spawn kept"
 	}
 	return "ping not said"
 }
@@ -151,7 +171,7 @@ func (k PingKind) Reach() Reach {
 		return CookAndRoom
 	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, HoldOver, CheckZero, ProbablyCool, MeasureAgain,
 		CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest,
-		SteamYet, PressureYet, LookAgain:
+		SteamYet, PressureYet, LookAgain, RestOver, ShakeDue, NothingSeen, ThroughDue, SpawnKept:
 		return CookAlone
 	}
 	panic("ping " + k.String())
@@ -198,8 +218,8 @@ func (p Ping) Stale(now time.Time) bool {
 const morning TimeOfDay = 8 * 60
 
 // Shift moves a ping out of the quiet hours and, where it waits for the next
-// morning, there; what is said of the shelf to the one time of day at which that
-// is said. Guard pings stay where they are, for they watch over a hot cooker, and so
+// morning, there; what comes once a day to the one time of day at which that is
+// said. Guard pings stay where they are, for they watch over a hot cooker, and so
 // does one that somebody asked for at that very minute.
 // The time of day is that of the zone, on days of 23 and 25 hours too.
 func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
@@ -207,7 +227,7 @@ func Shift(p Ping, quiet QuietHours, zone *time.Location) Ping {
 		return p
 	}
 	due := p.Due.In(zone)
-	if p.Kind.OfShelf() {
+	if p.Kind.Daily() {
 		due = shelfTime.On(due)
 	}
 	if p.nextMorning() {

@@ -59,7 +59,7 @@ func (k PingKind) putOff() (after time.Duration, guard bool) {
 		return 0, false // the end of the hold doesn't wait
 	case StartNow, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, LookAgain:
 		return postponeDue, false
-	case BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, WeeklyDigest:
+	case BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, RestOver, ShakeDue, NothingSeen, ThroughDue, SpawnKept, WeeklyDigest:
 		return 0, false // silent: nobody is held up by it
 	}
 	panic("ping " + k.String())

@@ -36,9 +36,17 @@ var shelfLimits = []struct {
 	{kind: ShelvedThreeMonths, months: 3},
 }
 
-// OfShelf reports whether a ping is about the age of what stands on the shelf.
-func (k PingKind) OfShelf() bool {
-	return k == BagsThreeWeeks || k == ShelvedMonth || k == ShelvedThreeMonths
+// Daily reports whether a ping is one of those about what stands on the shelf, cooked
+// or growing: all of one day come together.
+func (k PingKind) Daily() bool {
+	switch k {
+	case BagsThreeWeeks, ShelvedMonth, ShelvedThreeMonths, RestOver, ShakeDue, NothingSeen, ThroughDue, SpawnKept:
+		return true
+	case StartNow, PrepOver, WetGrainStands, VentOver, HoldNearlyOver, WaterShort, HoldOver, WhoIsThere, CheckZero, StillHot,
+		ProbablyCool, MeasureAgain, CoolNow, BookingOverrun, SoakForBooking, GaugeCheckDue, WeeklyDigest, SteamYet, PressureYet, LookAgain:
+		return false
+	}
+	panic("ping " + k.String())
 }
 
 // ShelfLimit is an age that a run reaches on the shelf, and when.

@@ -18,7 +18,7 @@ func shelved(t *testing.T, pings []Ping, quiet QuietHours) string {
 	berlin := zoneNamed(t, "Europe/Berlin")
 	var lines []string
 	for _, p := range pings {
-		if !p.Kind.OfShelf() {
+		if !p.Kind.Daily() {
 			continue
 		}
 		if p.Loudness != NotePing || p.To != 0 || p.Room != 0 || p.About != "run/12" {

@@ -143,7 +143,7 @@ func (m *shelfMachine) invariants(t *rapid.T) {
 		m.oneUnit(t, u)
 	}
 	keys := map[string]bool{}
-	for _, p := range m.units.Wants() {
+	for _, p := range m.units.Wants(Settings{RestDays: 3}, nil) {
 		if keys[p.Key] || !strings.HasPrefix(p.Key, m.run.No.Prefix()) || len(p.Units) == 0 {
 			t.Fatalf("ping %+v", p)
 		}

@@ -13,13 +13,30 @@ const suspectAgain = 48 * time.Hour
 type UnitsDue struct {
 	Ping
 	Units []UnitNo
+	// Growth is what is expected of the first of them, where they grow; where they are
+	// grown through, only its Species, Known and Named.
+	Growth Growth
+	// Keeps is until when they keep as they stand, for those that are grown through.
+	Keeps time.Time
+}
+
+// DueAs is the ping of a key; false when nothing wants it any more.
+func DueAs(key string, of []UnitsDue) (UnitsDue, bool) {
+	i := slices.IndexFunc(of, func(d UnitsDue) bool { return d.Key == key })
+	if i < 0 {
+		return UnitsDue{}, false
+	}
+	return of[i], true
 }
 
 // Wants are the pings that the units want: a look at those that are suspect, to who
-// said so, and the ages that cooked grain reaches on the shelf. Units that were
-// suspected by one person within an hour share a ping.
-func (u Units) Wants() []UnitsDue {
-	return append(u.looks(), u.shelf()...)
+// said so; the end of their rest and the ages that cooked grain reaches; when those
+// that grow are to be shaken, looked at and expected grown through; and when those
+// that are have kept as long as they do. All but the first come once a day, to the
+// room. Past is what grew through before. Units that are used, given away, lost or
+// left blank want nothing.
+func (u Units) Wants(s Settings, past []Grown) []UnitsDue {
+	return slices.Concat(u.looks(), u.rest(s), u.shelf(), u.grow(s, past), u.keep())
 }
 
 // lookTogether is within what time units that look suspect are looked at again
@@ -69,14 +86,27 @@ func (u Units) shelf() []UnitsDue {
 			continue
 		}
 		due := u.Cool.AddDate(0, l.months, l.days)
-		out = append(out, UnitsDue{
-			Ping: Ping{
-				Key: u.Run.Prefix() + "shelf/" + strconv.Itoa(i+1), Due: due, Kind: l.kind, Loudness: NotePing, About: u.Run.Subject(),
-			},
-			Units: units,
-		})
+		out = append(out, u.daily("shelf", i+1, l.kind, due, units))
 	}
 	return out
+}
+
+// rest says when the cooked grain has rested as long as they want it to.
+func (u Units) rest(s Settings) []UnitsDue {
+	units := u.where(Unit.waits)
+	if s.RestDays == 0 || len(units) == 0 || u.Cool.IsZero() || u.Arrived {
+		return nil
+	}
+	return []UnitsDue{u.daily("rest", 1, RestOver, u.Cool.AddDate(0, 0, s.RestDays), units)}
+}
+
+// daily is a ping of those that come once a day. Its key names the matter and a number
+// that stays whatever becomes of single units.
+func (u Units) daily(matter string, n int, k PingKind, due time.Time, units []UnitNo) UnitsDue {
+	return UnitsDue{
+		Ping:  Ping{Key: u.Run.Prefix() + matter + "/" + strconv.Itoa(n), Due: due, Kind: k, Loudness: NotePing, About: u.Run.Subject()},
+		Units: units,
+	}
 }
 
 // waits reports whether the unit is cooked grain that waits for a culture. A blank

@@ -8,8 +8,12 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
+// wanted prints what the units want, but for what waits for their growth.
 func wanted(u Units) (out []string) {
-	for _, p := range u.Wants() {
+	for _, p := range u.Wants(Settings{}, nil) {
+		if !p.Growth.Through.About.IsZero() {
+			continue
+		}
 		out = append(out, fmt.Sprintf("%s %s to %d of %v", p.Due.Format("2.1. 15:04"), p.Kind, p.To, p.Units))
 	}
 	return out
@@ -50,12 +54,12 @@ func TestUnitsWantAsTheirRun(t *testing.T) {
 	run := l.run(t, pot())
 	var of, shelf []Ping
 	for _, p := range run.Wants(pot()) {
-		if p.Kind.OfShelf() {
+		if p.Kind.Daily() {
 			of = append(of, p)
 		}
 	}
 	bags := []UnitNo{}
-	for _, p := range FoldUnits(run, l.records).Wants() {
+	for _, p := range FoldUnits(run, l.records).Wants(Settings{}, nil) {
 		shelf = append(shelf, p.Ping)
 		if p.Kind == BagsThreeWeeks {
 			bags = p.Units
@@ -67,7 +71,7 @@ func TestUnitsWantAsTheirRun(t *testing.T) {
 	if diff := cmp.Diff(ones(3, 4), bags); diff != "" {
 		t.Error(diff)
 	}
-	if got := FoldUnits(run, l.day(9, "09:00", jo, Inoculated{Units: bags}).records).Wants(); len(got) != 2 || got[0].Due.Sub(run.Since) < 30*24*time.Hour {
+	if got := FoldUnits(run, l.day(9, "09:00", jo, Inoculated{Units: bags}).records).Wants(Settings{}, nil); len(got) != 5 || got[0].Due.Sub(run.Since) < 30*24*time.Hour {
 		t.Errorf("without bags: %+v", got)
 	}
 }

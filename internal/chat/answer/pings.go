@@ -195,7 +195,7 @@ func askingEverybody(row store.PingRow, due []store.PingRow, now time.Time) []st
 // alone, and so does a digest.
 func together(a, b store.PingRow) bool {
 	everybody := a.Kind == kitchen.WhoIsThere && b.Kind == kitchen.WhoIsThere
-	if a.Collective != b.Collective || a.Room != b.Room && !everybody || a.Kind.OfShelf() != b.Kind.OfShelf() || b.Kind == kitchen.WeeklyDigest {
+	if a.Collective != b.Collective || a.Room != b.Room && !everybody || a.Kind.Daily() != b.Kind.Daily() || b.Kind == kitchen.WeeklyDigest {
 		return false
 	}
 	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing

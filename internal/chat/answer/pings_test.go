@@ -88,7 +88,7 @@ func (s *stage) wanted() []string {
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	rows = slices.DeleteFunc(rows, func(r store.PingRow) bool { return !r.Fired.IsZero() || r.Kind.OfShelf() })
+	rows = slices.DeleteFunc(rows, func(r store.PingRow) bool { return !r.Fired.IsZero() || r.Kind.Daily() })
 	slices.SortStableFunc(rows, func(a, b store.PingRow) int { return a.Due.Compare(b.Due) })
 	var out []string
 	for _, r := range rows {

@@ -67,13 +67,13 @@ func Ping(v PingView) chat.Post {
 // screen has no room for is counted.
 func Pings(views []PingView) chat.Post {
 	views = urgentFirst(views)
-	if views[0].Ping.Kind.OfShelf() {
+	if views[0].Ping.Kind.Daily() {
 		views = oldestLimit(views)
 	}
 	if len(views) == 1 {
 		return Ping(views[0])
 	}
-	if views[0].Ping.Kind.OfShelf() {
+	if views[0].Ping.Kind.Daily() {
 		return shelfPost(views)
 	}
 	for n := len(views); ; n-- {
@@ -217,8 +217,8 @@ func (v PingView) text() pingText {
 		return v.steamYet()
 	case kitchen.PressureYet:
 		return v.pressureYet()
-	case kitchen.LookAgain:
-		return pingText{head: say("**Look again** at what looked suspect in " + v.no() + ".")}
+	case kitchen.LookAgain, kitchen.RestOver, kitchen.ShakeDue, kitchen.NothingSeen, kitchen.ThroughDue, kitchen.SpawnKept:
+		return pingText{head: say("**" + v.no() + ": " + pingWord(v.Ping.Kind) + ".**")} // see UnitsPing
 	}
 	panic("ping without words")
 }

@@ -187,6 +187,16 @@ func pingWord(k kitchen.PingKind) string {
 		return "pressure yet"
 	case kitchen.LookAgain:
 		return "look again"
+	case kitchen.RestOver:
+		return "inoculate"
+	case kitchen.ShakeDue:
+		return "shake"
+	case kitchen.NothingSeen:
+		return "look for growth"
+	case kitchen.ThroughDue:
+		return "look if grown through"
+	case kitchen.SpawnKept:
+		return "use spawn"
 	}
 	panic("ping without a word")
 }
@@ -238,6 +248,16 @@ func pingReason(k kitchen.PingKind) string {
 		return "Weight on or pressure lost, and nobody had told of pressure long after the usual time."
 	case kitchen.LookAgain:
 		return "Two days before they looked suspect."
+	case kitchen.RestOver:
+		return "The rest that you let cooked grain have was over."
+	case kitchen.ShakeDue:
+		return "The first shake is usual about then. An estimate."
+	case kitchen.NothingSeen:
+		return "Inoculated ten days or more, and nobody had told of growth."
+	case kitchen.ThroughDue:
+		return "It is likely grown through about then. An estimate."
+	case kitchen.SpawnKept:
+		return "Spawn loses vigour: a week or two in the room, longer in the fridge."
 	}
 	panic("ping without a reason")
 }
