@@ -26,8 +26,8 @@ func (l *tale) on(day int, by kitchen.MemberNo, e kitchen.UnitEntry) *tale {
 	return l
 }
 
-// story tells of one unit as of a day of March.
-func (l *tale) story(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhoto) chat.Post {
+// view is one unit as of a day of March, story what is told of it.
+func (l *tale) view(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhoto) LogUnitView {
 	t.Helper()
 	units, err := kitchen.FoldArrived(l.records)
 	if l.run.No != 0 {
@@ -40,7 +40,12 @@ func (l *tale) story(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhot
 	if !ok || len(units.Strays) > 0 {
 		t.Fatalf("unit %d: %v, strays %+v", no, ok, units.Strays)
 	}
-	return LogUnit(LogUnitView{Unit: u, Run: l.run, Photos: photos, Now: time.Date(2026, 3, day, 12, 0, 0, 0, time.UTC), Who: name})
+	return LogUnitView{Unit: u, Run: l.run, Photos: photos, Now: time.Date(2026, 3, day, 12, 0, 0, 0, time.UTC), Who: name}
+}
+
+func (l *tale) story(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhoto) chat.Post {
+	t.Helper()
+	return LogUnit(l.view(t, no, day, photos...))
 }
 
 func tellOf(t *testing.T) *tale { return &tale{run: standing(t, 12, jars())} }
@@ -185,6 +190,33 @@ func TestLogUnitFits(t *testing.T) {
 			rt.Errorf("%d photos, shown %+v", len(photos), post.Files)
 		}
 	})
+}
+
+// Of several units it is told how each stands, and what was told of it last.
+func TestLogUnits(t *testing.T) {
+	l := tellOf(t).on(3, ana, kitchen.Inoculated{Units: numbered(1, 2), Culture: "oyster"}).on(9, jo, kitchen.GrowthSeen{Units: numbered(1), Share: 0.3}).
+		on(10, jo, kitchen.SignSeen{Units: numbered(2), Sign: kitchen.GreenMould})
+	post := LogUnits([]LogUnitView{l.view(t, 1, 12), l.view(t, 2, 12), l.view(t, 3, 12)})
+	want := `#12.1 growing 30 %. 9 Mar: Jo saw 30 %
+overgrown.
+#12.2 contaminated. 10 Mar: Jo saw green
+mould.
+#12.3 cooked. 2 Mar: cooked, big pot,
+held 90 min.
+Next: one of them, like log #12.1
+[Log #12.1] [Log #12.2] [Log #12.3]`
+	if diff := cmp.Diff(want, chat.Plain(post, phone)); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
+	}
+	understood(t, post)
+	var all []LogUnitView
+	for no := kitchen.UnitNo(1); no <= 7; no++ {
+		all = append(all, l.view(t, no, 12))
+	}
+	shown := chat.Plain(LogUnits(all), phone)
+	if n := strings.Count(shown, "\n") + 1; n > screen || !strings.Contains(shown, "And 3 more.") {
+		t.Errorf("%d lines:\n%s", n, shown)
+	}
 }
 
 // Every sign and every kind that a story tells has its words.
