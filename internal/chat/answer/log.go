@@ -71,7 +71,8 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 		}
 		t.kind, t.about = logKind, run.No.Subject()
 		t.said = phrase.Log{Which: phrase.Which{Run: run.No}}.String()
-		return wording.Log(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
+		photos, err := t.photosOfRun(run)
+		return wording.Log(wording.LogView{Run: run, Photos: photos, Now: t.arrived(), Who: t.who}), err
 	}
 	rows, err := t.book.LastRuns(lastRuns)
 	if i.Mine {

@@ -2,9 +2,11 @@ package answer
 
 import (
 	"slices"
+	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
 
@@ -50,4 +52,51 @@ func (t *turn) savePhotos() (v wording.PhotosView, err error) {
 		}
 	}
 	return v, nil
+}
+
+// moment is an entry that a story tells of, and when that happened.
+type moment struct {
+	no kitchen.EntryNo
+	at time.Time
+}
+
+// photosOf are the photos that came with what a story tells of a load, in the order of
+// the story.
+func (t *turn) photosOf(no kitchen.RunNo, story []moment) ([]wording.LogPhoto, error) {
+	entries, err := t.book.Entries(no.Subject())
+	if err != nil {
+		return nil, err
+	}
+	turnOf := make(map[kitchen.EntryNo]store.InboxID, len(entries))
+	for _, e := range entries {
+		turnOf[e.No] = e.Inbox
+	}
+	var out []wording.LogPhoto
+	seen := map[store.InboxID]bool{0: true}
+	for _, m := range story {
+		turn := turnOf[m.no]
+		if seen[turn] {
+			continue
+		}
+		seen[turn] = true
+		photos, err := t.book.PhotosOf(turn)
+		if err != nil {
+			return nil, err
+		}
+		for _, p := range photos {
+			out = append(out, wording.LogPhoto{ID: int64(p.ID), Type: p.Media, At: m.at})
+		}
+	}
+	return out, nil
+}
+
+// photosOfRun are those that came with what was said of the run itself.
+func (t *turn) photosOfRun(r kitchen.Run) ([]wording.LogPhoto, error) {
+	var story []moment
+	for _, s := range r.Steps {
+		if s.Seen {
+			story = append(story, moment{s.No, s.At})
+		}
+	}
+	return t.photosOf(r.No, story)
 }

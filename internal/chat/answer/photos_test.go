@@ -2,6 +2,7 @@ package answer
 
 import (
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -117,4 +118,26 @@ func TestForgottenPhotos(t *testing.T) {
 	s.say("kitchen", "Ana", "forget me")
 	s.say("kitchen", "Ana", "forget Ana")
 	s.wantPhotos("robin's")
+}
+
+// The log of a run comes with the photos of what was said of it and still counts.
+func TestLogShowsPhotosOfARun(t *testing.T) {
+	s := open(t)
+	s.say("kitchen", "Robin", "cook 3 bags 5lb agar")
+	s.send(with(s.message("kitchen", "Robin", "heat on"), jpeg("flame")))
+	s.now = s.now.Add(10 * time.Minute)
+	s.send(with(s.message("kitchen", "Robin", "steam"), jpeg("steam"), jpeg("jet")))
+	files := func() (kept []int64) {
+		for _, f := range s.hear(s.message("kitchen", "Robin", "log 1")).post.Files {
+			kept = append(kept, f.Kept)
+		}
+		return kept
+	}
+	if diff := cmp.Diff([]int64{1, 2, 3}, files()); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
+	}
+	s.say("kitchen", "Robin", "undo")
+	if diff := cmp.Diff([]int64{1}, files()); diff != "" {
+		t.Errorf("once steam was taken back (-want +got):\n%s", diff)
+	}
 }

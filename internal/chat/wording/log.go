@@ -16,6 +16,8 @@ type LogView struct {
 	Run kitchen.Run
 	// Units are its jars and bags; the zero Units where nothing is told of them.
 	Units kitchen.Units
+	// Photos are those that were kept with what was said of the run itself.
+	Photos []LogPhoto
 	// Now is in the kitchen's zone.
 	Now time.Time
 	Who func(kitchen.MemberNo) string
@@ -24,6 +26,12 @@ type LogView struct {
 // Log tells the story of a run: what was reached, then who said what when, and
 // what nobody saw. What doesn't fit beside it is [LogFigures], behind a button.
 func Log(v LogView) chat.Post {
+	post := v.log()
+	post.Files = photoFiles(v.Run.No.String(), v.Photos, v.Now)
+	return post
+}
+
+func (v LogView) log() chat.Post {
 	all := v.sheet(mostTold)
 	all.add(must, v.dips())
 	v.figures(all)
@@ -64,6 +72,7 @@ func (v LogView) sheet(told int) *sheet {
 	s.add(must, v.reached())
 	s.add(must, v.story(told))
 	s.add(must, v.units())
+	s.add(must, photosShown(v.Photos, v.Now))
 	return &s
 }
 

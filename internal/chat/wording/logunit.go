@@ -23,16 +23,6 @@ type LogUnitView struct {
 	Who func(kitchen.MemberNo) string
 }
 
-// LogPhoto is a photo that a story is told with.
-type LogPhoto struct {
-	ID   int64 // of the photo in the book
-	Type string
-	At   time.Time // when what came with it happened
-}
-
-// shownPhotos is how many photos a story shows.
-const shownPhotos = 4
-
 // LogUnit tells the story of a unit: how it stands, then day by day who saw or did
 // what, the newest last, and what nobody saw. A story that is longer than a screen
 // is told by its beginning and its end; what lies between is counted.
@@ -46,7 +36,7 @@ func LogUnit(v LogUnitView) chat.Post {
 		s = v.sheet(days, f)
 	}
 	p := s.post(chat.Answer)
-	p.Files = v.files()
+	p.Files = photoFiles(v.Unit.Ref.String(), v.Photos, v.Now)
 	return p
 }
 
@@ -83,7 +73,7 @@ func (v LogUnitView) sheet(days []storyDay, f fold) *sheet {
 	for _, d := range days[f.to:] {
 		s.add(must, v.day(d))
 	}
-	s.add(must, v.photos())
+	s.add(must, photosShown(v.Photos, v.Now))
 	s.then(nil, v.taps()...)
 	return &s
 }
@@ -263,35 +253,6 @@ func (v LogUnitView) between(days []storyDay) chat.Para {
 		span += " to " + end
 	}
 	return say(span + ": " + listed(parts) + ".")
-}
-
-// photos says which photos come with the story.
-func (v LogUnitView) photos() chat.Para {
-	switch n := len(v.Photos); {
-	case n == 0:
-		return nil
-	case n == 1:
-		return say("One photo, of " + dateOf(v.Now, v.Photos[0].At) + ".")
-	case n <= shownPhotos:
-		return say(strconv.Itoa(n) + " photos, the newest last.")
-	default:
-		return say("The newest " + strconv.Itoa(shownPhotos) + " of " + strconv.Itoa(n) + " photos.")
-	}
-}
-
-// files are the newest photos, each named after the unit and its day.
-func (v LogUnitView) files() []chat.File {
-	first := max(0, len(v.Photos)-shownPhotos)
-	var out []chat.File
-	for i, p := range v.Photos[first:] {
-		ending, ok := chat.PhotoEnding(p.Type)
-		if !ok {
-			continue
-		}
-		name := strings.TrimPrefix(v.Unit.Ref.String(), "#") + " " + p.At.In(v.Now.Location()).Format("2006-01-02") + " " + strconv.Itoa(first+i+1) + ending
-		out = append(out, chat.File{Name: name, Type: p.Type, Kept: p.ID})
-	}
-	return out
 }
 
 func (v LogUnitView) taps() []chat.Button {
