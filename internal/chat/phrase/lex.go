@@ -225,7 +225,7 @@ func (l *lexer) next(i int) int {
 }
 
 var readers = [...]func(*lexer, int) int{
-	(*lexer).name, (*lexer).trimmings, (*lexer).ref, (*lexer).when, (*lexer).money, (*lexer).bound, (*lexer).measured, (*lexer).phrase,
+	(*lexer).name, (*lexer).trimmings, (*lexer).tag, (*lexer).ref, (*lexer).when, (*lexer).money, (*lexer).bound, (*lexer).measured, (*lexer).phrase,
 }
 
 // single puts out the atom alone.

@@ -126,7 +126,7 @@ func (l *lexer) measuredBeside(i int) bool {
 
 // named reports whether atom i is part of a name of this collective.
 func (l *lexer) named(i int) bool {
-	for _, names := range [...][]string{l.names.Cookers, l.names.Members} {
+	for _, names := range [...][]string{l.names.Cookers, l.names.Members, l.names.Sources, l.names.Units, l.names.Places} {
 		for _, n := range names {
 			for w := range strings.FieldsFuncSeq(n, func(r rune) bool { return r == ' ' || r == '-' }) {
 				if prefix(w, l.atoms[i].text) == len(w) {
@@ -268,7 +268,7 @@ func oneEdit(a, b string) bool {
 
 // nearNames adds the names of this collective that are near.
 func (l *lexer) nearNames(a *atom, limit int, near *candidates) {
-	for _, names := range [...][]string{l.names.Cookers, l.names.Members} {
+	for _, names := range [...][]string{l.names.Cookers, l.names.Members, l.names.Sources, l.names.Units, l.names.Places} {
 		for _, n := range names {
 			for w := range strings.FieldsSeq(n) {
 				w = fold(w).s

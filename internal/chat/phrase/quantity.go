@@ -154,7 +154,7 @@ func (l *lexer) unitAt(j int, behind bool) (*measure, int, bool) {
 	case m.close && (a.gap || !behind):
 		return nil, j, false
 	case a.text == "#":
-		if l.digitsAt(k+1) || a.gap && !behind {
+		if l.digitsAt(k+1) || a.gap && !behind || l.tagAt(k) && a.gap {
 			return nil, j, false
 		}
 		return m, k + 1, true

@@ -101,3 +101,24 @@ func (l *lexer) refOf(i int) *kitchen.Ref {
 	}
 	return &r
 }
+
+// tag reads #soak24: a sign with a space before it and a word right behind.
+func (l *lexer) tag(i int) int {
+	if !l.tagAt(i) {
+		return i
+	}
+	j := i + 2
+	for k := j; l.at(k).kind != 0 && !l.at(k).gap; k++ {
+		if l.at(k).kind != atomSign {
+			j = k + 1
+		} else if !l.is(k, "-", "_") {
+			break
+		}
+	}
+	from, to := l.atoms[i+1].from, l.atoms[j-1].to
+	return l.emit(Tag{at: at{ext: l.folded.extent(l.atoms[i].from, to)}, Text: l.folded.s[from:to]}, j)
+}
+
+func (l *lexer) tagAt(i int) bool {
+	return l.is(i, "#") && (l.at(i).gap || l.at(i-1).kind == atomSign) && l.at(i+1).kind == atomWord && !l.at(i+1).gap
+}

@@ -53,6 +53,8 @@ func showOne(t Token) string {
 		return s
 	case RunRef:
 		return t.Ref.String()
+	case Tag:
+		return "#" + t.Text
 	case When:
 		return "at(" + t.Moment.String() + ")"
 	case Period:

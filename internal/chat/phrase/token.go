@@ -114,6 +114,12 @@ type RunRef struct {
 	Ref kitchen.Ref
 }
 
+// Tag is a free word with a # in front, #soak24: without it, folded.
+type Tag struct {
+	at
+	Text string
+}
+
 // When is a time of day, a day, a time gone by or to come: see [Moment].
 type When struct {
 	at

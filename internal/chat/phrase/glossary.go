@@ -1,0 +1,136 @@
+package phrase
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// glossary has phrases by their first word, each with what it means: to look one up
+// costs no more than the few that begin alike.
+type glossary[T any] map[string][]saidAs[T]
+
+type saidAs[T any] struct {
+	phrase string
+	means  T
+}
+
+func (g glossary[T]) add(means T, phrases ...string) {
+	for _, p := range phrases {
+		first, _, _ := strings.Cut(p, " ")
+		g[first] = append(g[first], saidAs[T]{p, means})
+	}
+}
+
+// take takes the longest of the phrases that stands here; of two alike the first.
+func (g glossary[T]) take(c cursor) (means T, end cursor, ok bool) {
+	best := 0
+	for _, p := range g[c.word(0)] {
+		if n := c.length(p.phrase); n > best {
+			best, means = n, p.means
+		}
+	}
+	return means, c.use(best), best > 0
+}
+
+// ownName takes a name that the collective gave if it stands here, whatever its
+// tokens mean by themselves. Case and spaces make no difference.
+func (c cursor) ownName(name string) (cursor, bool) {
+	if c.done() || name == "" {
+		return c, false
+	}
+	from := c.token().Extent().Start
+	end, ok := sameWords(c.s.text[from:], name)
+	if !ok {
+		return c, false
+	}
+	n := 0
+	for k := c.i; k < len(c.s.toks) && c.s.toks[k].Extent().Start < from+end; k++ {
+		n++
+	}
+	if c.s.toks[c.i+n-1].Extent().End > from+end {
+		return c, false
+	}
+	return c.use(n), true
+}
+
+// sameWords returns how many bytes at the head of the text are the name.
+func sameWords(text, name string) (int, bool) {
+	i := 0
+	for _, want := range name {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		if n == 0 || r == '\n' {
+			return 0, false
+		}
+		if r == '’' {
+			r = '\''
+		}
+		if unicode.ToLower(r) != unicode.ToLower(want) && !(unicode.IsSpace(r) && unicode.IsSpace(want)) {
+			return 0, false
+		}
+		i += n
+		for unicode.IsSpace(want) && i < len(text) && text[i] == ' ' {
+			i++
+		}
+	}
+	next, _ := utf8.DecodeRuneInString(text[i:])
+	return i, i == len(text) || !unicode.IsLetter(next) && !unicode.IsDigit(next)
+}
+
+// amongOwn takes the longest of the collective's own names that stands here, as the
+// collective writes it.
+func (c cursor) amongOwn(names []string) (string, cursor, bool) {
+	best, name := c, ""
+	for _, n := range names {
+		if d, ok := c.ownName(n); ok && d.i > best.i {
+			best, name = d, n
+		}
+	}
+	return name, best, name != ""
+}
+
+// freeWords takes words of any meaning, at most so many, up to what ends or parts
+// what is said: a mark, a time, a unit.
+func (c cursor) freeWords(most int) (cursor, bool) {
+	d, ends := c, c
+	for d.i-c.i < most && !d.done() {
+		switch t := d.token().(type) {
+		case Word:
+			switch t.Text {
+			case "and", "then", "but", "with", "w", "n":
+				if d.i == c.i || !d.goesOnFree() {
+					return ends, ends.i > c.i
+				}
+				d = d.use(1)
+				continue
+			case "please", "pls", "plz", "thx", "thanks", "now", "ok", "again", "already", "too", "yesterday", "today", "sorry":
+				return ends, ends.i > c.i
+			}
+		case Name, VesselWord, GrainWord, RouteWord, Quantity:
+		case Number:
+			if t.Ref != nil || t.Value < 0 {
+				return ends, ends.i > c.i
+			}
+		case Range, Unclear, Percent, RunRef, When, Period, Interval, Unsuited, Mark, Tag:
+			return ends, ends.i > c.i
+		}
+		d = d.use(1)
+		ends = d
+	}
+	return ends, ends.i > c.i
+}
+
+// goesOnFree reports whether the "and" at hand joins two free words, and doesn't begin
+// something new.
+func (c cursor) goesOnFree() bool {
+	if _, word := c.ahead(1).(Word); !word {
+		return false
+	}
+	d := c.use(1)
+	return !d.tellsUnits() && !tellStarts()[d.word(0)]
+}
+
+// loweredWords is the text of tokens [i, j) in lower case, with single spaces.
+func (s *sentence) loweredWords(i, j int) string {
+	return strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(s.typed(i, j), "’", "'"))), " ")
+}
