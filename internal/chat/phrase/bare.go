@@ -13,7 +13,7 @@ func (r reading) talk() bool {
 		switch k {
 		case KindManners, KindChoose, KindCorrect, KindBoard:
 		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
-			KindPings, KindWhyPing, KindChart, KindTimes, KindLogUnit:
+			KindPings, KindWhyPing, KindChart, KindTimes, KindLogUnit, KindTellUnits:
 			if r.plain {
 				return false
 			}
@@ -55,6 +55,8 @@ func vague(in Intent) bool {
 		return in.Which == (Which{})
 	case TimesRecord, Log, Steps, AnswerPing, WhyPing, Bookings, Board, GearTold, PingsWhere:
 		return true
+	case TellUnits:
+		return !slices.ContainsFunc(in.Parts, func(p UnitsPart) bool { return len(p.Of.Refs)+len(p.Of.Names) > 0 })
 	case LogUnit:
 		return len(in.Of.Refs) == 0
 	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
@@ -100,7 +102,7 @@ func (r reading) loose(in Intent) bool {
 		return words <= 2 && in.Order == nil
 	case Board:
 		return in.Which == (Which{}) && (words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status")
-	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord, LogUnit:
+	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord, LogUnit, TellUnits:
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true

@@ -53,15 +53,11 @@ type aCulture struct {
 // knownCulture takes the longest name of a culture of the collective that stands here,
 // whatever its words mean otherwise. Only who must have a culture here asks for it.
 func (c cursor) knownCulture() (aCulture, cursor, bool) {
-	for n := min(mostCultureWords, len(c.s.toks)-c.i); n > 0; n-- {
-		text := spelt(c.s.typed(c.i, c.i+n))
-		for _, name := range c.s.names.Sources {
-			if spelt(name) == text {
-				return aCulture{name: name, kind: kindOfName(name), known: true}, c.use(n), true
-			}
-		}
+	name, d, ok := c.amongOwn(c.s.names.Sources)
+	if !ok {
+		return aCulture{}, c, false
 	}
-	return aCulture{}, c, false
+	return aCulture{name: name, kind: kindOfName(name), known: true}, d, true
 }
 
 // spelt is a name as names are compared: in lower case with single spaces, and

@@ -1,10 +1,6 @@
 package phrase
 
-import (
-	"strings"
-	"unicode"
-	"unicode/utf8"
-)
+import "strings"
 
 // glossary has phrases by their first word, each with what it means: to look one up
 // costs no more than the few that begin alike.
@@ -33,60 +29,21 @@ func (g glossary[T]) take(c cursor) (means T, end cursor, ok bool) {
 	return means, c.use(best), best > 0
 }
 
-// ownName takes a name that the collective gave if it stands here, whatever its
-// tokens mean by themselves. Case and spaces make no difference.
-func (c cursor) ownName(name string) (cursor, bool) {
-	if c.done() || name == "" {
-		return c, false
-	}
-	from := c.token().Extent().Start
-	end, ok := sameWords(c.s.text[from:], name)
-	if !ok {
-		return c, false
-	}
-	n := 0
-	for k := c.i; k < len(c.s.toks) && c.s.toks[k].Extent().Start < from+end; k++ {
-		n++
-	}
-	if c.s.toks[c.i+n-1].Extent().End > from+end {
-		return c, false
-	}
-	return c.use(n), true
-}
-
-// sameWords returns how many bytes at the head of the text are the name.
-func sameWords(text, name string) (int, bool) {
-	i := 0
-	for _, want := range name {
-		r, n := utf8.DecodeRuneInString(text[i:])
-		if n == 0 || r == '\n' {
-			return 0, false
-		}
-		if r == '’' {
-			r = '\''
-		}
-		if unicode.ToLower(r) != unicode.ToLower(want) && !(unicode.IsSpace(r) && unicode.IsSpace(want)) {
-			return 0, false
-		}
-		i += n
-		for unicode.IsSpace(want) && i < len(text) && text[i] == ' ' {
-			i++
-		}
-	}
-	next, _ := utf8.DecodeRuneInString(text[i:])
-	return i, i == len(text) || !unicode.IsLetter(next) && !unicode.IsDigit(next)
-}
-
 // amongOwn takes the longest of the collective's own names that stands here, as the
 // collective writes it.
 func (c cursor) amongOwn(names []string) (string, cursor, bool) {
-	best, name := c, ""
-	for _, n := range names {
-		if d, ok := c.ownName(n); ok && d.i > best.i {
-			best, name = d, n
+	if len(names) == 0 {
+		return "", c, false
+	}
+	for n := min(mostCultureWords, len(c.s.toks)-c.i); n > 0; n-- {
+		text := spelt(c.s.typed(c.i, c.i+n))
+		for _, name := range names {
+			if spelt(name) == text {
+				return name, c.use(n), true
+			}
 		}
 	}
-	return name, best, name != ""
+	return "", c, false
 }
 
 // freeWords takes words of any meaning, at most so many, up to what ends or parts
@@ -133,4 +90,9 @@ func (c cursor) goesOnFree() bool {
 // loweredWords is the text of tokens [i, j) in lower case, with single spaces.
 func (s *sentence) loweredWords(i, j int) string {
 	return strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(s.typed(i, j), "’", "'"))), " ")
+}
+
+// typedWords is the text of tokens [i, j) with single spaces.
+func (s *sentence) typedWords(i, j int) string {
+	return strings.Join(strings.Fields(s.typed(i, j)), " ")
 }

@@ -107,6 +107,7 @@ var registry = [...]grammar{
 	culturesGrammar,
 	traceGrammar,
 	chooseGrammar,
+	tellUnitsGrammar,
 }
 
 // Parse reads a message. It never guesses: what can't be read as a whole comes

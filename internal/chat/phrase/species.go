@@ -58,60 +58,31 @@ var (
 )
 
 // species takes the words for a species, its canonical name.
-func (c cursor) species() (string, cursor, bool) { return speciesTable().take(c) }
+func (c cursor) species() (string, cursor, bool) {
+	s, d, ok := c.surelySpecies()
+	if !ok {
+		return weakSpecies().take(c)
+	}
+	return s, d, ok
+}
+
+// surelySpecies takes the words for a species that are no colours or the like.
+func (c cursor) surelySpecies() (string, cursor, bool) { return speciesTable().take(c) }
+
+// speciesOf is the species that a name says: "oyster lc".
+func speciesOf(name string) (string, bool) {
+	for c := (cursor{s: read(name, Names{})}); !c.done(); c.i++ {
+		if s, _, ok := c.species(); ok {
+			return s, true
+		}
+	}
+	return "", false
+}
 
 // Species is the canonical name of the species that a text names, whole; false for
 // words that the vocabulary has none for.
 func Species(text string) (string, bool) {
 	c := cursor{s: read(text, Names{})}
 	s, d, ok := c.species()
-	if !ok {
-		s, d, ok = weakSpecies().take(c)
-	}
 	return s, ok && d.done()
-}
-
-// cultureNouns are the words with which a culture of the collective is named: plate 7,
-// bottle 3.
-var cultureNouns = set("plate plates dish dishes petri bottle bottles syringe syringes master masters slant slants tube tubes culture cultures strain strains vial vials lc")
-
-// cultureName takes such a name: "plate 7", "lc 4", "grain master 5", "bottle b".
-func (c cursor) cultureName() (string, cursor, bool) {
-	d := c
-	if e, ok := c.phrase("grain master", "agar dish", "petri dish", "spore syringe", "culture bottle", "lc bottle", "lc syringe"); ok {
-		d = e
-	} else if _, route := c.token().(RouteWord); route || cultureNouns[c.word(0)] {
-		d = c.use(1)
-	} else {
-		return "", c, false
-	}
-	noun := c.s.words(c.i, d.i)
-	e := d.over("no", "nr", "number")
-	switch t := e.token().(type) {
-	case Number:
-		if n, ok := whole(t.Value); ok && t.Ref == nil && !t.Word && !t.Times && n > 0 {
-			return noun + " " + plain(t.Value), e.use(1), true
-		}
-	case RunRef:
-		if len(t.Ref.Units) == 0 && e.word(0)[0] == '#' {
-			return noun + " " + plain(float64(t.Ref.Run)), e.use(1), true
-		}
-	case Word:
-		if w := t.Text; len(w) == 1 && 'a' <= w[0] && w[0] <= 'z' && w != "w" && w != "n" && w != "a" && w != "i" || len(w) == 1 && w == "a" && e.use(1).settled() {
-			return noun + " " + w, e.use(1), true
-		}
-	}
-	return "", c, false
-}
-
-// words are the folded words of tokens [i, j), parted by single spaces.
-func (s *sentence) words(i, j int) string {
-	said := ""
-	for k := i; k < j; k++ {
-		if k > i {
-			said += " "
-		}
-		said += s.said[k]
-	}
-	return said
 }

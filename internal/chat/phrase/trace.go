@@ -141,17 +141,7 @@ func (c cursor) unitsTraced(from cursor) (Meant, cursor, bool) {
 }
 
 // ownUnit takes the own name of a unit that stands.
-func (c cursor) ownUnit() (string, cursor, bool) {
-	for n := min(mostCultureWords, len(c.s.toks)-c.i); n > 0; n-- {
-		text := spelt(c.s.typed(c.i, c.i+n))
-		for _, name := range c.s.names.Units {
-			if spelt(name) == text {
-				return name, c.use(n), true
-			}
-		}
-	}
-	return "", c, false
-}
+func (c cursor) ownUnit() (string, cursor, bool) { return c.amongOwn(c.s.names.Units) }
 
 // aLot takes "rye lot 3", "lot 3", "bag lot b2", "grain lot rye 3".
 func (c cursor) aLot() (kitchen.LotSaid, cursor, bool) {
@@ -192,6 +182,9 @@ var endsLot = set("go gone went come came touch touched please pls end ended bec
 
 // tag takes a free tag, with its sign.
 func (c cursor) tag() (string, cursor, bool) {
+	if t, ok := c.maybe("tag", "tagged").token().(Tag); ok {
+		return t.Text, c.maybe("tag", "tagged").use(1), true
+	}
 	d, ok := c.mark("#")
 	if !ok {
 		d, ok = c.phrase("tag", "tagged")

@@ -1,6 +1,7 @@
 package phrase
 
 import (
+	"strings"
 	"sync"
 
 	"ryebell/internal/kitchen"
@@ -26,7 +27,7 @@ var tellUnitsGrammar = grammar{
 		"threw 12.3",
 		"12.3 is gone",
 		"moved 12.3 to the top shelf",
-		"12.3 is bag a",
+		"12.3 has no name",
 		"#soak24 on 12",
 		"12 is rye lot 3",
 		"12.1-2 top layer",
@@ -198,6 +199,7 @@ func (t unitsTelling) unitsFirst(c cursor) (unitsRead, bool) {
 	if !ok {
 		return unitsRead{}, false
 	}
+	r.when = firstMoment(r.when, said.when)
 	if none, f, but := e.exceptions(m.Meant); but {
 		said.none, e = none, f
 		m.Except = none
@@ -384,8 +386,11 @@ var unitStarts = sync.OnceValue(func() map[string]bool {
 	for w := range weakSpecies() {
 		starts[w] = true
 	}
-	for w := range cultureNouns {
-		starts[w] = true
+	for _, n := range cultureNouns {
+		for _, w := range append(n.words[:len(n.words):len(n.words)], n.plurals...) {
+			first, _, _ := strings.Cut(w, " ")
+			starts[first] = true
+		}
 	}
 	for w := range stateWords {
 		starts[w] = true

@@ -11,6 +11,8 @@ type inoculum struct {
 	from          kitchen.UnitRef
 	route         kitchen.Route
 	volume        unit.Litres
+	// when is a day that stands behind the number of a culture without a word.
+	when *Moment
 	// sure is set by what only a culture is said with; a species alone isn't.
 	sure bool
 	// read counts the things said.
@@ -62,7 +64,7 @@ func (c cursor) inoculated(must bool) (inoculum, cursor, bool) {
 		}
 	}
 	if must && !d.settled() || must && k.read == 0 {
-		if name, e, ok := lead.freeCulture(); ok && e.settled() {
+		if name, e, ok := lead.strangeCulture(); ok && e.settled() {
 			k = inoculum{name: name, sure: true, read: 1}
 			return k, e, true
 		}
@@ -71,8 +73,8 @@ func (c cursor) inoculated(must bool) (inoculum, cursor, bool) {
 	return k, d, k.read > 0
 }
 
-// freeCulture takes a culture of a name that nobody knows yet, as typed.
-func (c cursor) freeCulture() (string, cursor, bool) {
+// strangeCulture takes a culture of a name that nobody knows yet, as typed.
+func (c cursor) strangeCulture() (string, cursor, bool) {
 	d := c.over("the", "our", "my", "some", "a")
 	e, ok := d.freeWords(mostOfCulture + 1)
 	if !ok {
@@ -95,7 +97,7 @@ var stageTalk = set("is was are at in on to heat steam pressure zero done ready 
 // piece takes one thing said of a culture.
 func (k *inoculum) piece(c cursor, must bool) (cursor, bool) {
 	name, end, known := c.amongOwn(c.s.names.Sources)
-	species, sEnd, isSpecies := c.species()
+	species, sEnd, isSpecies := c.surelySpecies()
 	if !isSpecies && (must || c.evidence()) {
 		species, sEnd, isSpecies = weakSpecies().take(c)
 	}
@@ -112,8 +114,8 @@ func (k *inoculum) piece(c cursor, must bool) (cursor, bool) {
 		k.read++
 		return sEnd, true
 	}
-	if name, d, ok := c.cultureName(); ok && k.name == "" {
-		k.name, k.sure = name, true
+	if what, d, ok := c.numberedCulture(); ok && k.name == "" && len(what.more) == 0 && what.generation == 0 {
+		k.name, k.when, k.sure = what.name, what.when, true
 		k.read++
 		return d, true
 	}
@@ -144,7 +146,8 @@ func (c cursor) evidence() bool {
 		_, ok := t.sense(Volume)
 		return ok
 	case Word:
-		return cultureNouns[t.Text] || t.Text == "culture"
+		_, _, _, _, noun := d.cultureNoun()
+		return noun && t.Class != Filler
 	}
 	return false
 }
@@ -152,7 +155,9 @@ func (c cursor) evidence() bool {
 // ofPlate reads "quarter plate each", "half a plate", "2 wedges": on grain from agar.
 func (k *inoculum) ofPlate(c cursor) (cursor, bool) {
 	d := c
-	if n, ok := d.token().(Number); ok && n.Value > 0 {
+	if _, e, ok := d.partWord(); ok {
+		d = e
+	} else if n, ok := d.token().(Number); ok && n.Value > 0 {
 		d = d.use(1)
 	} else if d.word(0) != "wedge" && d.word(0) != "wedges" {
 		return c, false
@@ -188,23 +193,6 @@ func (k *inoculum) source(c cursor) (cursor, bool) {
 	}
 	k.from, k.sure = u, true
 	return d, true
-}
-
-// oneUnit takes one unit by its number: 9.3.
-func (c cursor) oneUnit() (kitchen.UnitRef, cursor, bool) {
-	var r kitchen.Ref
-	switch t := c.token().(type) {
-	case RunRef:
-		r = t.Ref
-	case Number:
-		if t.Ref != nil {
-			r = *t.Ref
-		}
-	}
-	if len(r.Units) != 1 {
-		return kitchen.UnitRef{}, c, false
-	}
-	return kitchen.UnitRef{Run: r.Run, Unit: r.Units[0]}, c.use(1), true
 }
 
 func (k *inoculum) way(c cursor) (cursor, bool) {

@@ -32,7 +32,7 @@ func (p UnitsPart) String() string {
 	case kitchen.Shaken:
 		return "shook " + of
 	case kitchen.SignSeen:
-		return of + " is " + signText(e.Sign)
+		return of + signLink(e.Sign) + signText(e.Sign)
 	case kitchen.GrownThrough:
 		return of + " is grown through"
 	case kitchen.UnitsUsed:
@@ -115,11 +115,23 @@ func spotText(s kitchen.Spot) string {
 func lotText(l kitchen.LotSaid) string {
 	switch l.What {
 	case kitchen.GrainLot:
-		return l.Name
+		return "grain lot " + l.Name
 	case kitchen.BagLot:
-		return "bag " + l.Name
+		return "bag lot " + l.Name
 	case kitchen.LidLot:
 		return "lids " + l.Name
 	}
 	panic(l.What)
+}
+
+// signLink is the verb before the words of a sign.
+func signLink(s kitchen.Sign) string {
+	switch s {
+	case kitchen.BlackHeads, kitchen.Cobweb, kitchen.YellowDrops:
+		return " has "
+	case kitchen.LooksFine, kitchen.LooksOdd, kitchen.LooksWet, kitchen.Slimy, kitchen.SourSmell, kitchen.GreenMould, kitchen.BlueGreenDust, kitchen.PinkFluff, kitchen.YeastySmell,
+		kitchen.Stalled, kitchen.NothingGrew, kitchen.Bulging, kitchen.Leaking, kitchen.WentBad:
+		return " is "
+	}
+	panic(s)
 }

@@ -18,6 +18,8 @@ type unitSaid struct {
 	none []kitchen.UnitNo
 	// asks is set for what may be asked at the end: "is that bad".
 	asks bool
+	// when is a day that stands behind the number of a culture.
+	when *Moment
 }
 
 // saidOf are the ways to say something of units that were named in front: the one that
@@ -120,6 +122,9 @@ var grownWords = []string{
 // share takes how much of a whole: "30%", "half", "2/3". A bare figure is per cent where
 // that is plain.
 func (c cursor) share(bare bool) (unit.Fraction, cursor, bool) {
+	if n, d, ok := c.partWord(); ok && !vesselOrMeasure(d.token()) {
+		return n, d, true
+	}
 	switch t := c.token().(type) {
 	case Percent:
 		if t.Value < 0 || t.Value > 100 {
@@ -138,6 +143,23 @@ func (c cursor) share(bare bool) (unit.Fraction, cursor, bool) {
 		if t.Value < 1 && (t.Word || grown || bare) && !vesselOrMeasure(d.token()) && c.word(0)[0] != '.' {
 			return unit.Fraction(t.Value), d, true
 		}
+	}
+	return 0, c, false
+}
+
+// partWord takes "half", "a third", "three quarters".
+func (c cursor) partWord() (unit.Fraction, cursor, bool) {
+	d := c.maybe("a", "one")
+	switch d.word(0) {
+	case "half":
+		return 1. / 2, d.use(1), true
+	case "third":
+		return 1. / 3, d.use(1), true
+	case "quarter":
+		return 1. / 4, d.use(1), true
+	}
+	if e, ok := c.phrase("three quarters", "three quarter"); ok {
+		return 3. / 4, e, true
 	}
 	return 0, c, false
 }
@@ -248,7 +270,7 @@ func cultureSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	if !ok || k.onlyRoute() || !verb && !of.sure && !k.sure {
 		return unitSaid{}, c, false
 	}
-	return unitSaid{entry: k.entry(), sure: k.sure || verb}, e, true
+	return unitSaid{entry: k.entry(), sure: k.sure || verb, when: k.when}, e, true
 }
 
 // startsWith reports whether what was put on must come now.

@@ -3,7 +3,6 @@ package phrase
 import (
 	"slices"
 
-	"ryebell/internal/calc/grain"
 	"ryebell/internal/kitchen"
 )
 
@@ -96,7 +95,7 @@ func namedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 		if !ok || of.isZero() {
 			return unitSaid{}, c, false
 		}
-		return unitSaid{entry: kitchen.UnitNamed{Name: d.s.typed(d.i, e.i)}, sure: true}, e, true
+		return unitSaid{entry: kitchen.UnitNamed{Name: d.s.typedWords(d.i, e.i)}, sure: true}, e, true
 	}
 	d = c.over("now", "our", "the")
 	name, e, ok := d.vesselName()
@@ -125,7 +124,7 @@ func (c cursor) vesselName() (string, cursor, bool) {
 	default:
 		return "", c, false
 	}
-	return c.s.typed(c.i, c.i+2), d.use(1), true
+	return c.s.typedWords(c.i, c.i+2), d.use(1), true
 }
 
 // taggedSaid reads "#soak24 #newlid".
@@ -171,7 +170,7 @@ func (c cursor) lot() (kitchen.LotSaid, cursor, bool) {
 	d, l, lead := c, kitchen.LotSaid{What: kitchen.GrainLot}, ""
 	switch t := c.token().(type) {
 	case GrainWord:
-		lead, d = grainWord(t.Grain)+" ", c.use(1)
+		lead, d = t.Grain.String()+" ", c.use(1)
 	case VesselWord:
 		if t.Container.Vessel != kitchen.Bag || t.Container.Sized() {
 			return l, c, false
@@ -189,12 +188,13 @@ func (c cursor) lot() (kitchen.LotSaid, cursor, bool) {
 	if !ok || d.word(-1) == "batch" && lead == "" {
 		return l, c, false
 	}
+	if g, ok := d.token().(GrainWord); ok && lead == "" && l.What == kitchen.GrainLot {
+		lead, d = g.Grain.String()+" ", d.use(1)
+	}
 	name, e, ok := d.lotNumber()
-	l.Name = lead + "lot " + name
+	l.Name = lead + name
 	return l, e, ok
 }
-
-func grainWord(g grain.Kind) string { return g.String() }
 
 // lotNumber takes what a lot is told from others by: 3, 2024-7, b.
 func (c cursor) lotNumber() (string, cursor, bool) {
@@ -224,11 +224,12 @@ func lidLot(c cursor) (kitchen.LotSaid, cursor, bool) {
 	d := c.use(1).over("are", "is", "type", "with", "kind", ":")
 	if e, ok := d.phrase("lot", "batch"); ok {
 		name, f, ok := e.lotNumber()
-		l.Name = "lot " + name
+		l.Name = name
 		return l, f, ok
 	}
 	e, ok := d.freeWords(4)
-	if w, isWord := d.token().(Word); !ok || !isWord || lidTalk[w.Text] {
+	_, _, sign := signsShown().take(d)
+	if w, isWord := d.token().(Word); !ok || !isWord || sign || lidTalk[w.Text] {
 		return l, c, false
 	}
 	l.Name = d.s.loweredWords(d.i, e.i)
@@ -236,7 +237,7 @@ func lidLot(c cursor) (kitchen.LotSaid, cursor, bool) {
 }
 
 // lidTalk are words behind lids that name no kind of them.
-var lidTalk = set("on off off! loose tight open closed bulging leaking wet dry bad clean dirty tightened loosened here there in out gone up down not")
+var lidTalk = set("on off off! loose tight open closed bulging leaking wet dry bad clean dirty tightened loosened here there in out gone up down not leaked leaks leak cracked broke broken lost missing blew came come need needs")
 
 // spotWords are where units stood in the cooker.
 var spotWords = []struct {

@@ -30,7 +30,7 @@ var signWords = [...]struct {
 		"slimy", "slimey", "slime", "wet rot", "gooey", "glassy", "grey-brown", "grey - brown", "mucky", "snotty", "slimy at the bottom", "sludgy", "greasy", "slimy kernels", "glassy kernels",
 	}, []string{"slime", "wet rot", "goo", "sludge", "slimy kernels", "glassy kernels"}},
 	{kitchen.SourSmell, []string{
-		"smells sour", "sour", "smell sour", "sour smell", "smells rotten", "smells like rotten apple", "smells like rotten apples", "smells of rotten apple", "smells of rotten apples", "rotten apple", "rotten apples",
+		"sour", "smells sour", "smell sour", "sour smell", "smells rotten", "smells like rotten apple", "smells like rotten apples", "smells of rotten apple", "smells of rotten apples", "rotten apple", "rotten apples",
 		"dirty socks", "smells foul", "foul", "stinks", "stinky", "stink", "smells like vinegar", "smells of vinegar", "rancid", "smells bad", "smells like dirty socks", "smells of dirty socks",
 		"smells awful", "smells like feet", "smells like puke", "smells terrible", "smelly", "smells disgusting", "smells like socks", "smells sweet", "smells like apple", "smells of apple",
 		"smells like apples", "smells of apples", "sour at the bottom", "smells a bit sour", "soured", "gone sour", "went sour", "smells nasty", "reeks", "vinegary",
@@ -60,7 +60,7 @@ var signWords = [...]struct {
 		"cobweb", "cobwebs", "cobweb mould", "cobweb mold", "dactylium", "grey web", "hypomyces", "a web",
 	}},
 	{kitchen.YeastySmell, []string{
-		"smells yeasty", "yeasty", "yeast", "smells of beer", "smells like beer", "smells of bread", "smells like bread", "beery", "boozy", "smells of alcohol", "smells like alcohol", "creamy", "smells boozy",
+		"yeasty", "smells yeasty", "yeast", "smells of beer", "smells like beer", "smells of bread", "smells like bread", "beery", "boozy", "smells of alcohol", "smells like alcohol", "creamy", "smells boozy",
 		"smells like yeast", "smells of yeast", "smells like booze", "smells of booze", "fermented", "fermenting", "smells fermented", "smells like wine", "smells of wine", "smells like a brewery",
 	}, []string{"yeast", "a beer smell", "yeasty smell", "beer smell", "bread smell"}},
 	{kitchen.YellowDrops, []string{
@@ -75,7 +75,7 @@ var signWords = [...]struct {
 		"hasn't changed", "not progressing", "growth stopped", "doesn't grow any more", "going nowhere", "stopped half way", "stopped halfway", "at a standstill", "won't finish", "not finishing",
 	}, []string{"no progress", "no more growth", "no further growth"}},
 	{kitchen.NothingGrew, []string{
-		"nothing grew", "nothing", "nothing happening", "nothing happens", "nothing happened", "no growth", "not growing", "nothing growing", "dead", "no sign of life", "no signs of life", "no mycelium", "didn't take", "did not take",
+		"not growing", "nothing grew", "nothing", "nothing happening", "nothing happens", "nothing happened", "no growth", "nothing growing", "dead", "no sign of life", "no signs of life", "no mycelium", "didn't take", "did not take",
 		"hasn't taken", "never took off", "no life", "still nothing", "nothing yet", "is dead", "nothing grows", "isn't growing", "doesn't grow", "no growth yet", "no growth at all", "not taking", "nothing to see",
 		"nothing at all", "nothing going on", "shows nothing", "not started",
 	}, []string{

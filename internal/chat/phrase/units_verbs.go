@@ -77,6 +77,9 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 	case shakeVerb, throwVerb, moveVerb, leaveVerb, callVerb, tagVerb:
 	}
 	m, d, ok := c.meantOr(t.before)
+	if u, e, one := c.oneUnit(); one && v == callVerb { // "bag A" behind it is its name to be
+		m, d = meantRead{Meant: Meant{Refs: []kitchen.Ref{u.Ref()}}, sure: true}, e
+	}
 	if !ok {
 		return unitsRead{}, false
 	}
@@ -96,9 +99,9 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		e, d = kitchen.BlankSet{}, f
 	case callVerb:
 		f, fits := d.over("to", "as").freeWords(3)
-		e, ok = kitchen.UnitNamed{Name: d.s.typed(d.i, f.i)}, fits && m.sure && m.units() == 1
+		e, ok = kitchen.UnitNamed{Name: d.s.typedWords(d.i, f.i)}, fits && m.sure && m.units() == 1
 		if g := d.over("to", "as"); g.i > d.i {
-			e = kitchen.UnitNamed{Name: d.s.typed(g.i, f.i)}
+			e = kitchen.UnitNamed{Name: d.s.typedWords(g.i, f.i)}
 		}
 		d = f
 	case tagVerb:
@@ -132,6 +135,7 @@ func (t unitsTelling) inoculateVerb(c cursor, needs bool) (unitsRead, bool) {
 	if needs && (!said || k.onlyRoute()) {
 		return unitsRead{}, false
 	}
+	r.when = firstMoment(r.when, k.when)
 	if said {
 		d = f
 	} else if with {
@@ -168,7 +172,7 @@ func (t unitsTelling) cultureOnto(c cursor) (unitsRead, bool) {
 		return unitsRead{}, false
 	}
 	m, e, ok := d.meant(t.before)
-	if !ok || !m.sure && !(k.sure && m.wholeRun()) || m.isZero() {
+	if !ok || !m.sure && !(m.wholeRun() && (k.name != "" || k.species != "" || k.from != (kitchen.UnitRef{}))) || m.isZero() {
 		return unitsRead{}, false
 	}
 	in := k.entry()
@@ -241,7 +245,12 @@ func (t unitsTelling) useVerb(c cursor) (unitsRead, bool) {
 // giveVerb reads "gave 12.1 to mira", "gave mira 12.1", "gave 2 bags to mira, 12.1 and
 // 12.2".
 func (t unitsTelling) giveVerb(c cursor) (unitsRead, bool) {
-	if m, d, ok := c.meantOr(t.before); ok {
+	m, d, ok := c.meantOr(t.before)
+	if !ok {
+		m, d, _ = theVessels(c, t.before)
+		ok = m.Count > 0 && m.Vessel != 0
+	}
+	if ok {
 		d = d.over("away")
 		to, e, named := d.receiver()
 		if named {
@@ -265,7 +274,7 @@ func (t unitsTelling) giveVerb(c cursor) (unitsRead, bool) {
 	if !ok {
 		return unitsRead{}, false
 	}
-	m, d, ok := d.meant(t.before)
+	m, d, ok = d.meant(t.before)
 	if !ok || !m.sure {
 		return unitsRead{}, false
 	}
