@@ -45,7 +45,7 @@ func Renamed(name string) chat.Post { return theirs(say("You are {} from now on.
 // AskForget asks for the name that confirms being forgotten.
 func AskForget(name string) chat.Post {
 	return theirs(
-		say("This can't be undone: your name, the link to your account and what you typed go. Entries stay, under a number."),
+		say("This can't be undone: your name, the link to your account, what you typed and your photos go. Entries stay, under a number."),
 		say("To do it, type: forget {}", name))
 }
 
@@ -56,7 +56,7 @@ func WrongName(name string) chat.Post {
 
 // Forgotten says that it is done.
 func Forgotten() chat.Post {
-	return lines("Done: your name, account and typed words are gone from the book.", "If you speak here again you count as somebody new.")
+	return lines("Done: your name, account, typed words and photos are gone from the book.", "If you speak here again you count as somebody new.")
 }
 
 // Claimed says that a room has its collective now.
