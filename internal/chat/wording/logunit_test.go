@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -157,6 +158,19 @@ growth seen 7 times.
 [Log #12]`
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("-want +got:\n%s", diff)
+	}
+}
+
+// A story gives up its middle first, then the day of the culture, and never its end.
+func TestLogUnitFolds(t *testing.T) {
+	for days, want := range map[int][]fold{0: nil, 1: nil, 2: nil, 3: {{1, 2}}, 4: {{1, 3}}, 6: {{2, 4}, {2, 5}, {1, 5}}} {
+		var got []fold
+		for f := range folds(days) {
+			got = append(got, f)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%d days fold as %v, want %v", days, got, want)
+		}
 	}
 }
 
