@@ -1,6 +1,9 @@
 package phrase
 
-import "ryebell/internal/kitchen"
+import (
+	"ryebell/internal/calc/grain"
+	"ryebell/internal/kitchen"
+)
 
 // Meant says which units are meant, as far as it was said. All zero means that none
 // were: the post answered or what was said last decides.
@@ -41,10 +44,21 @@ type UnitsPart struct {
 }
 
 // Arrive says that units which no run made stand on the shelf: "4 quarts rye oyster
-// on the shelf since 3 oct". Its Since is settled from When.
+// on the shelf since 3 oct".
 type Arrive struct {
+	// Loads are those that differ in culture, state, age or where they came from;
+	// never empty.
+	Loads []Arriving
+}
+
+// Arriving is a load that no run made. Its entry has neither number, nor room, nor
+// Since, which is settled from When.
+type Arriving struct {
 	Entry kitchen.Arrived
-	When  *Moment
+	// Place is where it stands, as typed; empty where that wasn't said.
+	Place string
+	// When its age counts from; nil where that wasn't said.
+	When *Moment
 }
 
 // MakeCulture says that a culture was made or came here: "plate 7 from plate 3".
@@ -73,26 +87,26 @@ type Cultures struct {
 
 // Shelf asks what stands on the shelf, or how much of it there is.
 type Shelf struct {
-	// State, Vessel and Culture narrow it; zero for all. Culture is a species or a
-	// name of a culture, as typed.
-	State   kitchen.UnitState
-	Vessel  kitchen.Vessel
-	Culture string
-	// Place narrows it to a place, as typed.
-	Place string
-	// Order is what the list begins with, or whether only the number was asked for.
 	Ask ShelfAsk
+	// State, Container, Culture, Grain and Place narrow it; zero for all. Culture is a
+	// species or a name of a culture, Place a place, as typed.
+	State     kitchen.UnitState
+	Container kitchen.Container
+	Culture   string
+	Grain     grain.Kind
+	Place     string
 }
 
 // ShelfAsk is what is asked of the shelf.
 type ShelfAsk uint8
 
 // The zero ShelfAsk lists what is there; Oldest what is to be used first, HowMany
-// counts.
+// counts, AnythingBad lists what is suspect or lost.
 const (
 	WhatThere ShelfAsk = iota
 	Oldest
 	HowMany
+	AnythingBad
 )
 
 // WhereIs asks where units stand: "where is 12.3".

@@ -1,0 +1,105 @@
+package wording
+
+import (
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// ArrivedView is what was put on the shelf without a run.
+type ArrivedView struct {
+	// Loads are those that were told of; never empty.
+	Loads []ArrivedLoad
+	// Now is in the kitchen's zone.
+	Now time.Time
+}
+
+// ArrivedLoad is one of them, as it stands now, with its first unit as the shelf sees it.
+type ArrivedLoad struct {
+	Units kitchen.Units
+	First kitchen.ShelfUnit
+	Place string
+	// Undated is set when nobody said from when its age counts.
+	Undated bool
+}
+
+// Arrived says under which numbers units stand that no run made, and what was
+// understood of them.
+func Arrived(v ArrivedView) chat.Post {
+	var s sheet
+	for i, l := range v.Loads {
+		need := must
+		if i > 2 {
+			need = should
+		}
+		s.add(need, v.load(l))
+	}
+	first := v.Loads[0]
+	if len(v.Loads) == 1 {
+		s.add(should, say(capital(leftOf(first.First, v.Now))+", by estimate."))
+	}
+	s.add(must, say("Nobody here saw "+itOr(v, "it", "them")+" cooked: marked so."))
+	s.then(v.next(), v.taps()...)
+	return s.post(chat.Answer)
+}
+
+// load is a load in a sentence: #13.1-4: 4 quart jars of rye, oyster, growing since 3 Oct.
+func (v ArrivedView) load(l ArrivedLoad) chat.Para {
+	ref := kitchen.Ref{Run: l.Units.Run}
+	for _, u := range l.Units.All {
+		ref.Units = append(ref.Units, u.Ref.Unit)
+	}
+	text := "**" + ref.String() + "**: " + orderWords(l.Units.Order)
+	var theirs []string
+	if u := l.First; u.Culture != "" {
+		text += ", {}"
+		theirs = append(theirs, u.Culture)
+		if u.Species != "" && !strings.EqualFold(u.Species, u.Culture) {
+			text += " ({})"
+			theirs = append(theirs, u.Species)
+		}
+	}
+	text += ", " + l.First.State.String()
+	if l.Undated {
+		text += ", counted from today"
+	} else {
+		text += ", counted from " + dateOf(v.Now, l.Units.Begun)
+	}
+	if l.Units.From != "" {
+		text += ", from {}"
+		theirs = append(theirs, l.Units.From)
+	}
+	if l.Place != "" {
+		text += ", {}"
+		theirs = append(theirs, atPlace(l.Place))
+	}
+	return say(text+".", theirs...)
+}
+
+func itOr(v ArrivedView, it, them string) string {
+	if len(v.Loads) == 1 && len(v.Loads[0].Units.All) == 1 {
+		return it
+	}
+	return them
+}
+
+// next is how to tell what is most worth knowing and wasn't said: the age, then the place.
+func (v ArrivedView) next() chat.Para {
+	for _, l := range v.Loads {
+		if l.Undated {
+			return say("Older? Undo, and say it with `since 3 oct`")
+		}
+	}
+	for _, l := range v.Loads {
+		if l.Place == "" {
+			return say("Where? Say `" + strings.TrimPrefix(l.Units.Run.String(), "#") + " is in the fridge`")
+		}
+	}
+	return nil
+}
+
+func (v ArrivedView) taps() []chat.Button {
+	return []chat.Button{tap("Shelf", "shelf"), tap("Undo", "undo")}
+}
