@@ -17,6 +17,8 @@ type ShelfUnit struct {
 	Begun, Cool time.Time
 	// Arrived is set for a unit that nobody has seen cooked.
 	Arrived bool
+	// Through is when it is expected grown through; zero for what is usual for its species.
+	Through Expected
 }
 
 // ShelfPart is what a unit is to whoever looks along the shelf.
@@ -117,7 +119,7 @@ func firstTime(times ...time.Time) time.Time {
 // Chilled reports whether a unit stands where it is cold, by the name of its place.
 func (u Unit) Chilled() bool {
 	for w := range strings.FieldsSeq(strings.ToLower(u.Place)) {
-		switch strings.Trim(w, "'’s") {
+		switch w {
 		case "fridge", "refrigerator", "cooler", "coldroom", "cold":
 			return true
 		}
@@ -131,11 +133,12 @@ type ShelfSpan struct{ Look, By time.Time }
 
 // Expected is what is expected of a unit. Cooked grain is looked at after a month,
 // bags, which dry out, after three weeks, and used within three months; grown spawn
-// keeps one to two weeks in the warm (common practice, no source) and in the fridge
-// as long as its species does.
+// keeps one to two weeks in the warm, and in the fridge as long as its species does (all
+// common practice, no source).
 func (u ShelfUnit) Expected() ShelfSpan {
 	from := u.Aged()
-	days := func(lo, hi int) ShelfSpan { return ShelfSpan{from.AddDate(0, 0, lo), from.AddDate(0, 0, hi)} }
+	grows, _ := SpeciesNamed(u.species())
+	days := func(d Days) ShelfSpan { return ShelfSpan{from.AddDate(0, 0, d.From), from.AddDate(0, 0, d.To)} }
 	switch u.State {
 	case UnitCooked:
 		if u.Container.Vessel == Bag {
@@ -143,14 +146,18 @@ func (u ShelfUnit) Expected() ShelfSpan {
 		}
 		return ShelfSpan{from.AddDate(0, 1, 0), from.AddDate(0, 3, 0)}
 	case UnitInoculated, UnitGrowing:
-		return days(growsThrough(u.Species, u.Container.Vessel))
-	case UnitGrown:
-		if u.Chilled() {
-			return days(keepsChilled(u.Species))
+		if !u.Through.To.IsZero() {
+			return ShelfSpan{u.Through.From, u.Through.To}
 		}
-		return days(7, 14)
+		takes := grows.growsThrough(u.Container)
+		return ShelfSpan{from.Add(takes.From), from.Add(takes.To)}
+	case UnitGrown:
+		if u.Chilled() && !grows.Has(NeverChill) {
+			return days(grows.Fridge)
+		}
+		return days(grows.Warm)
 	case UnitSuspect:
-		return days(2, 2)
+		return days(Days{2, 2})
 	case UnitContaminated, UnitDead, InCook, UnitUsed, UnitDiscarded, UnitGiven, UnitGone:
 		return ShelfSpan{}
 	}
@@ -191,11 +198,11 @@ func ShelfOf(units []ShelfUnit, now time.Time) Shelf {
 		if !ok {
 			continue
 		}
-		k := kind{part, strings.ToLower(u.grows()), u.Container}
+		k := kind{part, strings.ToLower(u.species()), u.Container}
 		i, known := at[k]
 		if !known {
 			i, at[k] = len(s.Groups), len(s.Groups)
-			s.Groups = append(s.Groups, ShelfGroup{Part: part, Species: u.grows(), Container: u.Container})
+			s.Groups = append(s.Groups, ShelfGroup{Part: part, Species: u.species(), Container: u.Container})
 		}
 		s.Groups[i].Units = append(s.Groups[i].Units, u)
 	}
@@ -211,12 +218,12 @@ func byAge(a, b ShelfUnit) int {
 	return cmp.Or(a.Aged().Compare(b.Aged()), cmp.Compare(a.Ref.Run, b.Ref.Run), cmp.Compare(a.Ref.Unit, b.Ref.Unit))
 }
 
-// grows is what grows on a unit: its species, else what was put on it by name.
-func (u Unit) grows() string {
+// species is what grows on a unit; empty for one without a culture.
+func (u Unit) species() string {
 	if !u.Cultured {
 		return ""
 	}
-	return cmp.Or(u.Species, u.Culture)
+	return u.grows()
 }
 
 // Count is how many units stand there, in these parts or in all.
@@ -375,7 +382,7 @@ func (o ShelfOnly) lets(u ShelfUnit) bool {
 // of reports whether a culture of a name or species is on the unit, or one that is a
 // variety of it and grows the same.
 func (u Unit) of(culture string) bool {
-	return u.Cultured && (sameName(u.Culture, culture) || sameName(u.Species, culture) || sameName(growsLike(cmp.Or(u.Species, u.Culture)), culture))
+	return u.Cultured && (sameName(u.Culture, culture) || sameName(u.Species, culture) || sameName(growsAs(u.grows()), culture))
 }
 
 // samePlace reports whether two names mean one place: the fridge and fridge.
