@@ -20,7 +20,7 @@ func (r reading) talk() bool {
 		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo,
 			KindAdd, KindDrop, KindStartAt, KindPlanIt:
 			return false
-		case KindMakeCulture, KindEndCulture, KindCultures, KindTrace:
+		case KindMakeCulture, KindEndCulture, KindCultures, KindTrace, KindArrive, KindShelf, KindWhereIs:
 			if r.plain {
 				return false
 			}
@@ -62,7 +62,9 @@ func vague(in Intent) bool {
 	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
 		NewCode, Forget, Undo, RemindStart, Why, Cook, Correct, Choose, Greet, Thanks:
 		return false
-	case MakeCulture, EndCulture, Cultures, Trace:
+	case Shelf:
+		return in == Shelf{Ask: in.Ask}
+	case MakeCulture, EndCulture, Cultures, Trace, Arrive, WhereIs:
 		return false
 	}
 	panic(in)
@@ -108,6 +110,8 @@ func (r reading) loose(in Intent) bool {
 		return true
 	case MakeCulture, EndCulture, Cultures, Trace:
 		return !r.plain
+	case Arrive, Shelf, WhereIs:
+		return false // which of them are, their grammars say
 	}
 	panic(in)
 }

@@ -261,7 +261,7 @@ func anyIntent(t *rapid.T) Intent {
 	case 13, 14, 15:
 		return anyTelling(t)
 	case 16:
-		return anyOfCultures(t)
+		return pick(t, "of the shelf", anyOfCultures, anyOfShelf)(t)
 	case 17, 18, 19:
 		return anyOfCookDay(t)
 	case 12:

@@ -66,7 +66,7 @@ var shelfStates = [...]struct {
 	}},
 	{kitchen.UnitGrowing, []string{"growing", "colonising", "colonizing", "incubating", "still growing", "half grown", "partly grown", "half colonised", "half colonized", "on the way"}},
 	{kitchen.UnitInoculated, []string{"inoculated", "just inoculated", "freshly inoculated", "knocked up", "noc'd"}},
-	{kitchen.UnitCooked, []string{"cooked", "uninoculated", "not inoculated", "without a culture", "without culture", "no culture", "empty", "plain cooked", "cooked only"}},
+	{kitchen.UnitCooked, []string{"cooked", "uninoculated", "not inoculated", "without a culture", "without culture", "no culture", "plain cooked", "cooked only"}},
 	{kitchen.UnitSuspect, []string{"suspect", "suspicious", "doubtful", "iffy", "dodgy"}},
 	{kitchen.UnitContaminated, []string{"contaminated", "contam", "contams", "mouldy", "moldy"}},
 	{kitchen.UnitDead, []string{"dead"}},
@@ -108,6 +108,9 @@ var placeWords = set(`fridge refrigerator cooler cupboard tent closet cellar bas
 
 // placeName takes the name of a place. One that is announced can be numbered: shelf 2.
 func (c cursor) placeName(announced bool) (string, cursor, bool) {
+	if name, d, ok := c.amongOwn(c.s.names.Places); ok {
+		return name, d, true
+	}
 	if placeWords[c.word(0)] {
 		return c.word(0), c.use(1), true
 	}
@@ -129,7 +132,17 @@ func (c cursor) placeName(announced bool) (string, cursor, bool) {
 }
 
 // shelfCulture takes a species or the name of a culture.
-func (c cursor) shelfCulture() (string, cursor, bool) { return c.culture() }
+func (c cursor) shelfCulture() (string, cursor, bool) {
+	what, d, ok := c.cultureHere()
+	species, e, is := c.species()
+	switch {
+	case ok && len(what.more) == 0 && what.when == nil && d.i >= e.i:
+		return what.name, d, true
+	case is:
+		return species, e, true
+	}
+	return "", c, false
+}
 
 // narrowed reads what narrows a question of the shelf, in any order.
 func (q *Shelf) narrowed(c cursor) cursor {
@@ -156,7 +169,7 @@ func (q *Shelf) one(c cursor) (cursor, bool) {
 		q.Place = p
 		return d, true
 	}
-	if name, d, ok := c.shelfCulture(); ok && q.Culture == "" {
+	if name, d, ok := c.shelfCulture(); ok && q.Culture == "" && !(isGrain(c) && q.Grain == 0 && d.i == c.i+1) {
 		q.Culture = name
 		return d, true
 	}
@@ -206,7 +219,8 @@ func (q *Shelf) sized(c cursor, t Quantity) (cursor, bool) {
 func matchShelf(c cursor) (Intent, cursor, bool) {
 	for _, read := range [...]func(cursor) (Shelf, cursor, bool){shelfList, shelfOldest, shelfBad, shelfCount, shelfWhats, shelfOf} {
 		q, d, ok := read(c)
-		if ok && d.parted().done() {
+		if ok && d.parted().ends() {
+			d.plain = !d.bare
 			return q, d, true
 		}
 	}
@@ -217,8 +231,8 @@ func matchShelf(c cursor) (Intent, cursor, bool) {
 func shelfList(c cursor) (Shelf, cursor, bool) {
 	d, ok := c.over("show", "me", "list", "the", "our", "my", "full", "whole").phrase("shelf", "/shelf", "shelves", "inventory", "what's on the shelf", "whats on the shelf", "what is on the shelf",
 		"what's on our shelf", "what is there on the shelf", "what do we have on the shelf", "what have we got on the shelf", "what stands on the shelf", "what is on our shelf", "whats on our shelf", "what's there on the shelf",
-		"all units", "units", "what's on the shelves", "whats on the shelves")
-	if !ok || c.length("shelf life") > 0 {
+		"all units", "what's on the shelves", "whats on the shelves")
+	if w := d.word(0); !ok || c.length("shelf life") > 0 || w == "is" || w == "are" || w == "was" {
 		return Shelf{}, c, false
 	}
 	var q Shelf

@@ -5,10 +5,10 @@ import "ryebell/internal/kitchen"
 var whereGrammar = grammar{
 	kind: KindWhereIs,
 	examples: []string{
-		"where is 12.3", "wheres 12.3", "where did 12.3 go", "where are 12.1-4", "where are the jars of 12", "what became of 12.3",
+		"where is 12.3", "wheres 12.3", "where did 12.3 go", "where are 12.1-4",
 	},
 	match: func(c cursor) (Intent, cursor, bool) {
-		d, ok := c.phrase("where is", "where's", "wheres", "where are", "where did", "where has", "where have", "where do i find", "where can i find", "what became of", "where does", "where do", "where was", "who has",
+		d, ok := c.phrase("where is", "where's", "wheres", "where are", "where did", "where has", "where have", "where do i find", "where can i find", "where does", "where do", "where was", "who has",
 			"who took", "where to find", "which place is", "place of")
 		if !ok {
 			return nil, c, false
@@ -28,6 +28,11 @@ func (w WhereIs) String() string { return "where is " + meantText(w.Of) }
 
 // whereMeant takes the units that are asked for.
 func whereMeant(c cursor) (Meant, cursor, bool) {
+	for _, d := range [...]cursor{c, c.over("the", "our", "my")} {
+		if name, e, ok := d.ownUnit(); ok {
+			return Meant{Names: []string{name}}, e, true
+		}
+	}
 	d := c.over("the", "our", "all of", "my", "unit", "units")
 	switch t := d.token().(type) {
 	case RunRef:
@@ -40,4 +45,9 @@ func whereMeant(c cursor) (Meant, cursor, bool) {
 	return Meant{}, c, false
 }
 
-func meantText(m Meant) string { return m.Refs[0].String() }
+func meantText(m Meant) string {
+	if len(m.Names) > 0 {
+		return m.Names[0]
+	}
+	return m.Refs[0].String()
+}

@@ -152,7 +152,7 @@ const everyday = `
 	races hack relating timed swept hooks wakes pops scaled mass choosing treating feeds closer grace cultural cope alter closure
 	capture complex compile element efforts install outlive privacy
 	canning preserving gusseted autoclavable neck
-	monday sunday someday barely maze teh hte adn taht waht wiht jsut thier recieve wierd yesss okey`
+	monday sunday someday crooked barely maze teh hte adn taht waht wiht jsut thier recieve wierd yesss okey`
 
 // people are first names that are a letter away from a word of the trade. They
 // are known so that they aren't mended to it: kate is no rate.
