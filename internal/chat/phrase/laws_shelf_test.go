@@ -13,7 +13,7 @@ func anyOfShelf(t *rapid.T) Intent {
 	case 0:
 		return anyShelf(t)
 	case 1:
-		return WhereIs{Of: Meant{Refs: []kitchen.Ref{{Run: 12, Units: pick(t, "units", nil, []kitchen.UnitNo{3}, []kitchen.UnitNo{1, 2, 3}, []kitchen.UnitNo{2, 5})}}}}
+		return WhereIs{Of: Meant{Refs: []kitchen.Ref{{Run: 12, Units: pick(t, "units", []kitchen.UnitNo{7}, []kitchen.UnitNo{3}, []kitchen.UnitNo{1, 2, 3}, []kitchen.UnitNo{2, 5})}}}}
 	}
 	var a Arrive
 	for range rapid.IntRange(1, 3).Draw(t, "loads") {

@@ -97,16 +97,17 @@ func (c cursor) shelfPlace() (string, cursor, bool) {
 	if !ok {
 		d = c
 	}
-	if name, e, found := d.placeName(ok); found {
+	if name, e, found := d.over("the", "our", "my").placeName(ok); found {
 		return name, e, true
 	}
 	return "", c, false
 }
 
-// placeWords are what a place on the shelf can be called where nobody has told of one.
-var placeWords = set(`fridge refrigerator cooler cupboard tent closet cellar basement garage pantry incubator cabinet attic shed loft tub drawer`)
+// placeWords are places that are asked after by the word alone: "shelf fridge".
+var placeWords = set(`fridge freezer cooler incubator tent cupboard closet basement cellar pantry`)
 
-// placeName takes the name of a place. One that is announced can be numbered: shelf 2.
+// placeName takes the name of a place: one that the collective has told of or, where
+// it is announced, one that ends as places are called.
 func (c cursor) placeName(announced bool) (string, cursor, bool) {
 	if name, d, ok := c.amongOwn(c.s.names.Places); ok {
 		return name, d, true
@@ -114,21 +115,8 @@ func (c cursor) placeName(announced bool) (string, cursor, bool) {
 	if placeWords[c.word(0)] {
 		return c.word(0), c.use(1), true
 	}
-	if w := c.word(1); placeWords[w] && announced {
-		if word, ok := c.token().(Word); ok {
-			return word.Text + " " + w, c.use(2), true
-		}
-	}
-	switch c.word(0) {
-	case "shelf", "rack", "box", "table", "tray":
-		if n, ok := c.ahead(1).(Number); ok && n.Whole && n.Value > 0 && !n.Word {
-			return c.word(0) + " " + plain(n.Value), c.use(2), true
-		}
-	}
-	if d, ok := c.phrase("top shelf", "bottom shelf", "middle shelf", "upper shelf", "lower shelf", "warm shelf", "cold room", "back room", "warm room", "grow room"); ok && announced {
-		return c.word(0) + " " + c.word(1), d, true
-	}
-	return "", c, false
+	d := c.placeEnd()
+	return c.s.loweredWords(c.i, d.i), d, announced && d.i > c.i
 }
 
 // shelfCulture takes a species or the name of a culture.
