@@ -19,6 +19,10 @@ const (
 	TopicTyping
 	// TopicWords explains the words of the trade.
 	TopicWords
+	// TopicUnits is about what is told of jars and bags, TopicCultures about cultures
+	// and what came from what.
+	TopicUnits
+	TopicCultures
 )
 
 // Topics lists them all.
@@ -26,5 +30,6 @@ func Topics() []Topic {
 	return []Topic{
 		TopicJars, TopicBags, TopicFilters, TopicHydration, TopicCook, TopicCooling, TopicInoculating,
 		TopicContamination, TopicShelf, TopicCautions, TopicKitchen, TopicTyping, TopicWords,
+		TopicUnits, TopicCultures,
 	}
 }

@@ -60,7 +60,7 @@ func (m MakeCulture) String() string {
 	}
 	switch m.Owner {
 	case "":
-	case speaker:
+	case Speaker:
 		add("mine")
 	default:
 		add("belongs to " + m.Owner)
@@ -112,8 +112,8 @@ func nounOf(k kitchen.CultureKind) string {
 	return "culture"
 }
 
-// speaker as an owner is who says it: "mine".
-const speaker = "me"
+// Speaker as an owner is who says it: "mine".
+const Speaker = "me"
 
 // makes are the words by which a culture is told to be new.
 var makes = []string{
@@ -264,7 +264,7 @@ func (m *MakeCulture) owner(c cursor) (cursor, bool) {
 		return c, false
 	}
 	if d, ok := c.phrase("mine", "belongs to me", "my own", "of mine"); ok {
-		m.Owner = speaker
+		m.Owner = Speaker
 		return d, true
 	}
 	d, sure := c.phrase("belongs to", "belonging to", "owned by", "owner", "owner is", "for", "of", "property of")

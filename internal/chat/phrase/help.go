@@ -49,7 +49,9 @@ var topics = [...]struct {
 	{kitchen.TopicShelf, []string{"shelf", "shelf life", "storage", "storing", "keeping", "shelving"}},
 	{kitchen.TopicCautions, []string{"cautions", "caution", "safety", "danger", "dangers", "warnings", "risks", "safe"}},
 	{kitchen.TopicKitchen, []string{"kitchen", "settings", "setting", "set up", "setup", "our kitchen", "more to set"}},
-	{kitchen.TopicTyping, []string{"typing", "examples", "numbers", "units", "what to type", "language", "writing"}},
+	{kitchen.TopicTyping, []string{"typing", "examples", "numbers", "what to type", "language", "writing"}},
+	{kitchen.TopicUnits, []string{"units", "unit", "watching", "watch", "shaking", "signs", "using", "moving", "lots", "tags"}},
+	{kitchen.TopicCultures, []string{"cultures", "culture", "plates", "plate", "syringes", "masters", "trace", "tracing", "family", "generations"}},
 	{kitchen.TopicWords, []string{"words", "glossary", "terms", "meanings", "jargon"}},
 }
 

@@ -24,12 +24,8 @@ func (t Trace) String() string {
 		return "trace #" + t.Tag
 	case t.Lot.Name != "":
 		return "trace " + lotNoun(t.Lot.What) + " lot " + t.Lot.Name
-	case len(t.Of.Names) > 0:
-		return "trace " + t.Of.Names[0]
-	case len(t.Of.Refs) > 0:
-		return "trace " + t.Of.Refs[0].String()
 	}
-	return "trace"
+	return "trace " + t.Of.String()
 }
 
 // lotNouns are the words before lot that say of what it is.
@@ -125,19 +121,15 @@ func (c cursor) unitsTraced(from cursor) (Meant, cursor, bool) {
 			return Meant{Names: []string{name}}, e, true
 		}
 	}
-	switch t := c.token().(type) {
-	case RunRef:
-		return Meant{Refs: []kitchen.Ref{t.Ref}}, c.use(1), true
-	case Number:
-		if t.Ref != nil {
-			return Meant{Refs: []kitchen.Ref{*t.Ref}}, c.use(1), true
-		}
-		before := c.word(-1) // "family of 5" is people's
-		if run, d, ok := c.run(); ok && (before == "trace" || before == "run") {
-			return Meant{Refs: []kitchen.Ref{{Run: run}}}, d, true
-		}
+	m, d, ok := c.meant(Meant{})
+	before := c.word(-1) // "family of 5" is people's
+	if !ok || m.pronoun || len(m.Refs)+len(m.Names) == 0 || !m.sure && before != "trace" && before != "run" && before != "of" {
+		return Meant{}, c, false
 	}
-	return Meant{}, c, false
+	if _, number := c.token().(Number); number && !m.sure && before == "of" && m.wholeRun() {
+		return Meant{}, c, false
+	}
+	return m.Meant, d, true
 }
 
 // ownUnit takes the own name of a unit that stands.

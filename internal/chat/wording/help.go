@@ -58,7 +58,7 @@ func firstHelp() chat.Post {
 		say("`the usual, out by 20:30`"),
 		say("`we're at 1600 m`"),
 		say("`why` · `undo` · `no, 4 bags`"),
-	}, say("Topics: jars, bags, filters, hydration, the cook, cooling, inoculating, contamination, shelf, cautions, kitchen."))
+	}, say("Topics: jars, bags, filters, hydration, the cook, cooling, inoculating, contamination, shelf, units, cultures, cautions, kitchen."))
 	return with(post, tap("Kitchen", "help kitchen"), tap("The cook", "help cook"), tap("Cautions", "help cautions"))
 }
 
@@ -111,6 +111,10 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 			"*LC* is liquid culture, *G2G* grown grain put on fresh grain, *agar* a piece of a plate.",
 			"*Spawn* is grain grown through. *Psi* is what the gauge shows.",
 		}
+	case kitchen.TopicUnits:
+		return unitsHelp()
+	case kitchen.TopicCultures:
+		return culturesHelp()
 	case kitchen.TopicTyping:
 		return []string{
 			"**Typing**: no syntax. `2.5`, `2,5`, `½` or `two`; lb, oz, kg, g, qt, pint, L, ml; several things with , or +.",
@@ -119,6 +123,30 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		}
 	}
 	panic("topic without a page")
+}
+
+// unitsHelp is the page about what is told of jars and bags.
+func unitsHelp() []string {
+	return []string{
+		"**Units**: each jar or bag has a number: #12.3 is the third of run 12.",
+		"Put on: `12.1-2 oyster, 12.3 plate 7, 12.4 blank`",
+		"Seen: `12.2 30%`, `shook 12`, `12.3 green`, `12.2 looks wet`, `12.1 done`",
+		"Moved, used: `12.1 to the fridge`, `used 12.1 on straw`, `threw 12.3`",
+		"Older than the book: `4 quarts rye oyster on the shelf since 3 oct`",
+		"Look: `shelf`, `log 12.3`, `trace 12.3`",
+	}
+}
+
+// culturesHelp is the page about cultures and what came from what.
+func culturesHelp() []string {
+	return []string{
+		"**Cultures**: plates, liquid cultures, masters, syringes, by your names.",
+		"New: `plate 7 from plate 3`, `new lc 4, oyster, 500 ml, mine`, `plate 12 from 9.2`",
+		"Any other name: `new culture called big blue, from plate 3`",
+		"Over: `bottle 3 is empty`, `threw plate 7`, `plate 7 went bad`",
+		"Ask: `cultures`, `whats plate 7`",
+		"Who came from whom: `trace plate 7`, `trace 12.3`, `trace rye lot 3`, `trace #soak24`",
+	}
 }
 
 // hydrationHelp is the page about water per grain.

@@ -111,7 +111,7 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 	case kitchen.CultureKnown:
 		return theirs(say("There is a {} already, made "+near(a.Now, r.Made)+". Nothing was written.", r.Name))
 	case kitchen.CultureOver:
-		return theirs(say("{} is over since "+near(a.Now, r.Ended)+". Nothing was written.", r.Name))
+		return theirs(say("{} is over since "+near(a.Now, r.Ended)+". Nothing was written.", cultureHead(r.Name)), say("A new one of that name? `new culture called "+typable(r.Name)+"`"))
 	case kitchen.TakenBackAlready:
 		return lines("That was taken back already. Nothing changed.")
 	}

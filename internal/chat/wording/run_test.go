@@ -193,7 +193,7 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.OwnAncestor{Culture: "plate 7"}, []string{"plate 7 would come from itself"}},
 		{kitchen.NoSuchCulture{Name: "plate 7"}, []string{"no culture called plate 7"}},
 		{kitchen.CultureKnown{Name: "plate 7", Made: at}, []string{"a plate 7 already, made 14:05"}},
-		{kitchen.CultureOver{Name: "plate 7", Ended: at}, []string{"plate 7 is over since 14:05"}},
+		{kitchen.CultureOver{Name: "plate 7", Ended: at}, []string{"Plate 7 is over since 14:05"}},
 		{kitchen.OutOfRange{What: kitchen.GrownShare, Got: 1.2, High: 1}, []string{"120", "12.2 30%"}},
 		{kitchen.OutOfRange{What: kitchen.CultureVolume, Got: 5, High: 1}, []string{"5", "10ml"}},
 		{kitchen.OutOfRange{What: kitchen.DaysOfRest, Got: 30, High: 14}, []string{"30", "rest 3 days before inoculating"}},
