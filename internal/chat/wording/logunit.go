@@ -255,6 +255,13 @@ func (v LogUnitView) between(days []storyDay) chat.Para {
 	return say(span + ": " + listed(parts) + ".")
 }
 
+// taps offer the load, and where a unit with a culture comes from and went.
 func (v LogUnitView) taps() []chat.Button {
-	return []chat.Button{tap("Log "+v.Unit.Ref.Run.String(), "log "+v.Unit.Ref.Run.String())}
+	no := v.Unit.Ref.String()
+	load := v.Unit.Ref.Run.String()
+	taps := []chat.Button{tap("Log "+load, "log "+load)}
+	if v.Unit.Cultured {
+		taps = append(taps, tap("Trace "+no, "trace "+no))
+	}
+	return taps
 }

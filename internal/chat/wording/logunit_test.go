@@ -155,7 +155,7 @@ growth seen 7 times.
 4 Apr: Jo shook it.
 5 Apr: Jo saw 30 % overgrown.
 7 Apr: Jo saw green mould.
-[Log #12]`
+[Log #12] [Trace #12.3]`
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("-want +got:\n%s", diff)
 	}
