@@ -6,6 +6,9 @@ import (
 	"slices"
 	"time"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
 	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
@@ -168,6 +171,9 @@ func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
 	if err := errors.Join(err1, err2, err3); err != nil {
 		return err
 	}
+	if row.Arrived {
+		return arrivedAgrees(book, row, records)
+	}
 	r, err := kitchen.FoldRun(records, k.then)
 	if errors.As(err, new(kitchen.NoSuchRun)) {
 		if row.State != store.TakenBack {
@@ -187,8 +193,44 @@ func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
 	if row != want {
 		return fmt.Errorf("is in the list as\n  %+v\nand by its entries\n  %+v", row, want)
 	}
+	if err := unitsAgree(book, kitchen.FoldUnits(r, records)); err != nil {
+		return err
+	}
 	if written.After(k.written) {
 		k.written = written
 	}
 	return k.waiting(book, no.Prefix(), append(r.Wants(k.settings), r.WantsOf(k.bookings)...))
+}
+
+// arrivedAgrees holds the rows of what arrived against its entries.
+func arrivedAgrees(book *store.Book, row store.RunRow, records []kitchen.Record) error {
+	us, err := kitchen.FoldArrived(records)
+	if errors.As(err, new(kitchen.NoSuchRun)) {
+		us = kitchen.Units{Run: row.No}
+		if row.State != store.TakenBack {
+			return fmt.Errorf("was taken back and is %s", row.State)
+		}
+	} else if err != nil {
+		return err
+	}
+	return unitsAgree(book, us)
+}
+
+// unitsAgree holds the rows of a load's units against its entries. Those that are
+// behind tell so, and are folded again.
+func unitsAgree(book *store.Book, us kitchen.Units) error {
+	rows, err1 := book.UnitsOfLoad(us.Run)
+	behind, err2 := book.UnitsBehind(1000)
+	if err := errors.Join(err1, err2); err != nil || slices.Contains(behind, us.Run) {
+		return err
+	}
+	var want []store.UnitRow
+	for _, u := range us.All {
+		u.Steps = nil
+		want = append(want, store.UnitRow{Unit: u, Begun: us.Begun, Cool: us.Cool, Arrived: us.Arrived, Size: len(us.All)})
+	}
+	if d := cmp.Diff(want, rows, cmpopts.EquateEmpty(), cmpopts.EquateApproxTime(time.Millisecond)); d != "" {
+		return fmt.Errorf("its units by their entries (-) and in their rows (+):\n%s", d)
+	}
+	return nil
 }
