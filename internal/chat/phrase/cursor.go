@@ -71,6 +71,9 @@ type cursor struct {
 	bare bool
 	// quoted are the tokens of a name or code: letters that mean themselves.
 	quoted [2]int
+	// listMost is how many units a list may name; 0 for any. A list is read shorter
+	// where the last of it begins something new.
+	listMost int
 	// plain is true when people don't say to each other what was read.
 	plain bool
 }

@@ -228,7 +228,7 @@ func anyCooker(t *rapid.T) kitchen.CookerIs {
 }
 
 func anyIntent(t *rapid.T) Intent {
-	switch rapid.IntRange(0, 19).Draw(t, "intent") {
+	switch rapid.IntRange(0, 21).Draw(t, "intent") {
 	case 0, 1, 2:
 		return Plan{Order: anyOrder(t), OutBy: anyDeadline(t), StartAt: anyDeadline(t)}
 	case 3:
@@ -258,6 +258,8 @@ func anyIntent(t *rapid.T) Intent {
 		return pick[Intent](t, "small", Why{}, Why{Part: PartTime}, Why{Which: Which{Run: 12}}, Why{Which: Which{Cooker: "big pot"}, Part: PartTime}, Why{Which: Which{Run: 3}, Part: PartTime}, TimesRecord{}, Chart{}, Chart{Which{Run: 12}},
 			Chart{Which{Cooker: "big pot"}}, Why{Number: 682}, Why{Number: 0.4}, Help{}, Help{pick(t, "topic", kitchen.Topics()...)}, Undo{}, Greet{}, Thanks{}, Board{}, Kitchen{},
 			RemindStart{}, Choose{Place: 2}, Choose{Place: 3, Text: "3"}, Choose{Text: "rye"}, OutBy{Moment{Clock: &ClockTime{20, 30, true}}})
+	case 20, 21:
+		return anyOfUnits(t)
 	case 13, 14, 15:
 		return anyTelling(t)
 	case 16:
@@ -332,6 +334,11 @@ func BenchmarkParse(b *testing.B) {
 		"4096n":   strings.Repeat("3 ", 2048),
 		"4096c":   strings.Repeat("no, 4 ", 800)[:4096],
 		"4096m":   strings.Repeat(",", 4096),
+		"4096u":   strings.Repeat("12.1 ", 820)[:4096],
+		"4096g":   strings.Repeat("green and ", 410)[:4096],
+		"4096s":   strings.Repeat("shook 12.3, ", 342)[:4096],
+		"4096v":   strings.Repeat("shook the ", 410)[:4096],
+		"units":   "12.1-2 oyster, 12.3 shiitake, 12.4 blank",
 	} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()

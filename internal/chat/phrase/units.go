@@ -108,6 +108,20 @@ func (t unitsTelling) part(c cursor, apart bool) (unitsTelling, cursor, bool) {
 	if !c.tellsUnits() || len(t.parts) > 0 && !apart && !c.namesUnits() {
 		return t, c, false
 	}
+	next, d, ok, some := t.onePart(c)
+	for most := mostShortened; !ok && some && most > 0; most-- { // "shook 12.2, 12.4 green"
+		c.listMost = most
+		next, d, ok, _ = t.onePart(c)
+	}
+	d.listMost = 0
+	return next, d, ok
+}
+
+// mostShortened is how many units a list names at most that is read shorter.
+const mostShortened = 6
+
+// onePart takes one thing told of units; some is false when nothing can begin so.
+func (t unitsTelling) onePart(c cursor) (next unitsTelling, d cursor, ok, some bool) {
 	var best unitsRead
 	for _, read := range [...]func(unitsTelling, cursor) (unitsRead, bool){
 		unitsTelling.unitsFirst, unitsTelling.verbFirst, unitsTelling.signFirst, unitsTelling.cultureOnto, unitsTelling.lotOnto, unitsTelling.goesOn,
@@ -117,9 +131,9 @@ func (t unitsTelling) part(c cursor, apart bool) (unitsTelling, cursor, bool) {
 		}
 	}
 	if len(best.parts) == 0 {
-		return t, c, false
+		return t, c, false, false
 	}
-	d := best.end
+	d = best.end
 	if best.when == nil {
 		if m, e, ok := d.told(); ok {
 			best.when, d = &m, e
@@ -132,16 +146,16 @@ func (t unitsTelling) part(c cursor, apart bool) (unitsTelling, cursor, bool) {
 		}
 	}
 	if !d.settled() || best.when != nil && t.when != nil || t.otherTime(best) {
-		return t, c, false
+		return t, c, false, true
 	}
-	next := t
+	next = t
 	next.parts = append(next.parts[:len(next.parts):len(next.parts)], best.parts...)
 	next.before = best.parts[len(best.parts)-1].Of
 	if best.when != nil {
 		next.when = best.when
 	}
 	next.plain = next.plain || best.sure && !best.loose
-	return next, d, true
+	return next, d, true, true
 }
 
 // otherTime reports whether a further thing happened at another time: what has a time
@@ -211,7 +225,8 @@ func (t unitsTelling) unitsFirst(c cursor) (unitsRead, bool) {
 		r.parts = append(r.parts, UnitsPart{m.Meant, said.entry})
 	}
 	r.parts = append(r.parts, said.but...)
-	r.sure, r.end = m.sure || said.sure && (m.wholeRun() || m.Vessel != 0) || linked && m.wholeRun() || len(m.Except) > 0, e
+	_, shaken := said.entry.(kitchen.Shaken)
+	r.sure, r.end = m.sure || said.sure && (len(m.Refs) > 0 || m.Vessel != 0 && !shaken) || linked && m.wholeRun() || len(m.Except) > 0, e
 	return r, true
 }
 

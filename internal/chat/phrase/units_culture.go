@@ -22,6 +22,9 @@ type inoculum struct {
 // entry is what was said of the units.
 func (k inoculum) entry() kitchen.Inoculated {
 	e := kitchen.Inoculated{Culture: k.name, From: k.from, Species: k.species, Route: k.route, Volume: k.volume}
+	if e.Culture == e.Species && e.From != (kitchen.UnitRef{}) {
+		e.Culture = "" // it was taken of a unit, and no culture has that name
+	}
 	if e.Culture == "" && e.From == (kitchen.UnitRef{}) {
 		e.Culture = e.Species
 	}
@@ -53,8 +56,10 @@ func (c cursor) inoculated(must bool) (inoculum, cursor, bool) {
 		if k.read > 0 {
 			e, _ = e.mark(",+/(-")
 		}
-		e = e.over(cultureWords...)
-		f, ok := k.piece(e, must)
+		f, ok := k.piece(e, must) // "Old Faithful" can be a name
+		if !ok {
+			f, ok = k.piece(e.over(cultureWords...), must)
+		}
 		if !ok {
 			break
 		}
@@ -184,7 +189,7 @@ func (k *inoculum) source(c cursor) (cursor, bool) {
 	d := c
 	if e, ok := c.phrase("from", "of", "out of", "off", "from unit", "from bag", "from jar"); ok {
 		d = e
-	} else if w := c.word(-1); w != "of" && w != "with" && w != "w" && w != "using" {
+	} else if w := c.word(-1); !isRoute(c.ahead(-1)) && w != "of" && w != "with" && w != "w" && w != "using" {
 		return c, false
 	}
 	u, d, ok := d.oneUnit()
@@ -203,4 +208,9 @@ func (k *inoculum) way(c cursor) (cursor, bool) {
 	k.route = r.Route
 	k.sure = k.sure || k.species != "" || k.name != ""
 	return c.use(1), true
+}
+
+func isRoute(t Token) bool {
+	_, ok := t.(RouteWord)
+	return ok
 }

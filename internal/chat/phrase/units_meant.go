@@ -17,6 +17,8 @@ type meantRead struct {
 	// sure is set by what can be nothing but units of ours; a bare "12" or "the jars"
 	// can be anything.
 	sure bool
+	// all is set for "all of 12".
+	all bool
 	// pronoun is set for "it", "them".
 	pronoun bool
 }
@@ -183,9 +185,13 @@ func listed(c cursor, before Meant) (meantRead, cursor, bool) {
 			return m, c, false // "all 12" are rather twelve
 		}
 	}
-	m.sure = all
+	m.sure, m.all = all, all
 	start := d
-	for n := 0; n < mostListed; n++ {
+	most := mostListed
+	if c.listMost > 0 {
+		most = c.listMost
+	}
+	for n := 0; n < most; n++ {
 		e, apart := d, d.i == start.i
 		if n > 0 {
 			e, apart = d.joiner()

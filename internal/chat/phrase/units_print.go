@@ -12,7 +12,7 @@ func (t TellUnits) String() string {
 	for i, p := range t.Parts {
 		said[i] = p.String()
 	}
-	s := strings.Join(said, ", ")
+	s := strings.Join(said, "; ")
 	if t.When != nil {
 		return t.When.String() + ": " + s
 	}

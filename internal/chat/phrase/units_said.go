@@ -72,8 +72,15 @@ func simplySaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 		return unitSaid{}, c, false // a run that is gone is told of the run
 	}
 	_, question := d.mark("?")
-	return unitSaid{entry: e}, d, ok && !question
+	if _, ends := e.(kitchen.GrownThrough); ends && of.wholeRun() && !of.all && len(of.Except) == 0 && endOfStep[d.word(-1)] {
+		return unitSaid{}, c, false // "12 done" answers what was to be done with the run
+	}
+	_, shaken := e.(kitchen.Shaken)
+	return unitSaid{entry: e, sure: shaken}, d, ok && !question
 }
+
+// endOfStep are words with which a step of a run is over, too.
+var endOfStep = set("done finished complete ready go")
 
 // signSaid reads what units look or smell like, and for how long.
 func signSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {

@@ -43,7 +43,7 @@ var signWords = [...]struct {
 	}},
 	{kitchen.BlueGreenDust, []string{
 		"blue-green", "blue - green", "blue green", "bluegreen", "blue / green", "blue mould", "blue mold", "penicillium", "aspergillus", "green dust", "blue dust", "dusty green", "bluish green",
-		"teal", "turquoise", "green blue", "blueish green", "blueish", "bluish", "powdery green", "blue - green dust", "blue green dust", "dusty", "blue spots",
+		"teal", "turquoise", "green blue", "blueish green", "blueish", "bluish", "powdery green", "blue - green dust", "blue green dust", "blue / green dust", "dusty", "blue spots",
 	}, []string{"blue mould", "blue mold", "penicillium", "aspergillus", "green dust", "blue dust", "blue - green dust", "blue green dust", "blue spots", "blue - green mould", "blue green mould", "blue green mold", "blue - green mold", "blue - green"}},
 	{kitchen.BlackHeads, []string{
 		"black heads", "pin mould", "pin mold", "black pin mould", "black pin mold", "black pins", "black dots", "black specks", "whiskers", "grey whiskers", "gray whiskers", "hairy", "rhizopus", "mucor",

@@ -36,7 +36,7 @@ var unitVerbs = sync.OnceValue(func() glossary[unitVerb] {
 	g.add(inoculateVerb, inoculatedWords[:len(inoculatedWords)-4]...)
 	g.add(doVerb, "did", "we did")
 	g.add(putVerb, "put", "added", "dropped", "shot", "squirted", "poured", "stuck", "spread", "sprayed")
-	g.add(shakeVerb, "shook", "shaked", "have shaken", "has shaken", "gave a shake to", "shook up", "broke up", "shake")
+	g.add(shakeVerb, "shook", "shaken", "shaked", "have shaken", "has shaken", "gave a shake to", "shook up", "broke up", "shake")
 	g.add(throwVerb, "threw", "threw out", "threw away", "binned", "tossed", "tossed out", "chucked", "chucked out", "discarded", "dumped", "trashed", "got rid of", "composted", "chucked away", "have thrown out", "had to throw out",
 		"had to throw", "had to bin", "had to toss", "thrown out", "throwing out", "tossing", "binning", "thrown away", "threw in the bin", "throw out", "had to chuck")
 	g.add(useVerb, "used", "used up", "spawned with", "have used", "finished off", "using")
@@ -92,6 +92,7 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		e, d = kitchen.UnitsDiscarded{}, d.over("out", "away", "in the bin", "in the trash", "on the compost", "outside", "in the garbage", "into the bin", "in the compost", "unopened", "in the rubbish")
 	case moveVerb:
 		place, f, fits := d.place(m.sure || !m.isZero() && m.wholeRun() && c.word(-1) == "moved")
+		r.sure = m.sure || d.use(1).isPlace()
 		e, d, ok = kitchen.UnitsMoved{Place: place}, f, fits && (m.sure || m.wholeRun())
 	case leaveVerb:
 		var f cursor
@@ -222,7 +223,7 @@ func (t unitsTelling) useVerb(c cursor) (unitsRead, bool) {
 	var used kitchen.UnitsUsed
 	d := c
 	if s, e, ok := c.over("about", "abt", "a", "some").share(false); ok && s < 1 {
-		if f, of := e.phrase("of", "of the", "from", "out of"); of {
+		if f, of := e.phrase("of", "from", "out of"); of {
 			used.Share, d = s, f
 		} else if used.Share = s; true {
 			d = e

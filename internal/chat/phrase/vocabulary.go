@@ -174,6 +174,7 @@ var vocabulary = sync.OnceValue(func() map[string]*entry {
 	for w := range strings.FieldsSeq(people) {
 		v.class(v.of(w), Everyday)
 	}
+	v.units()
 	for w := range strings.FieldsSeq(timely) {
 		v.of(w).timely = true
 	}
@@ -256,3 +257,36 @@ func (v builder) say(words string, token func(at) Token) {
 	copy(e.phrases[i+1:], e.phrases[i:])
 	e.phrases[i] = saying{w[1:], token}
 }
+
+// units makes the words for what is told of units known. Those of species can be what a
+// misspelt word is taken for.
+func (v builder) units() {
+	learn := func(class Class, phrases ...string) {
+		for _, p := range phrases {
+			for w := range strings.FieldsSeq(p) {
+				if len(w) >= leastUnitWord && isLetter(rune(w[0])) {
+					v.class(v.of(w), class)
+				}
+			}
+		}
+	}
+	for _, s := range speciesWords {
+		learn(Trade, s.species)
+		learn(Everyday, s.words...)
+	}
+	for _, s := range signWords {
+		learn(Everyday, s.words...)
+		learn(Everyday, s.things...)
+	}
+	for w := range placeNouns {
+		learn(Everyday, w)
+	}
+	learn(Everyday, moreUnitWords)
+}
+
+// leastUnitWord is the shortest word that would be mended.
+const leastUnitWord = 3
+
+// moreUnitWords are others that are spelt right.
+const moreUnitWords = `incubation incubate incubating incubated binned tossed chucked dumped trashed composted wedge wedges syringe shaken stored shelved donated lent squirted injected inoced noced
+	uninoculated control innermost outermost inner outer layer sawdust`
