@@ -81,3 +81,15 @@ func (OwnAncestor) Error() string     { return "own ancestor" }
 func (NoSuchCulture) Error() string   { return "no such culture" }
 func (CultureKnown) Error() string    { return "culture known already" }
 func (CultureOver) Error() string     { return "culture ended" }
+
+// NoneMeant says that no unit can be meant: of the run, or of any where Run is zero.
+type NoneMeant struct{ Run RunNo }
+
+// NoSuchUnitName says that no unit on the shelf has that name.
+type NoSuchUnitName struct{ Name string }
+
+func (NoneMeant) refusal()      {}
+func (NoSuchUnitName) refusal() {}
+
+func (NoneMeant) Error() string      { return "no unit can be meant" }
+func (NoSuchUnitName) Error() string { return "no unit of that name" }

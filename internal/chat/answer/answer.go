@@ -30,12 +30,13 @@ type Answerer struct {
 	zone    *time.Location
 	weekly  Weekly
 	folded  folded
+	known   known
 	excused excused
 }
 
 // New returns the responder of a book.
 func New(db *store.DB, c Config) *Answerer {
-	a := &Answerer{db: db, log: c.Log, zone: c.Zone, weekly: c.Weekly, folded: folded{by: map[store.CollectiveID]fold{}}}
+	a := &Answerer{db: db, log: c.Log, zone: c.Zone, weekly: c.Weekly, folded: folded{by: map[store.CollectiveID]fold{}}, known: known{by: map[store.CollectiveID]knownCultures{}}}
 	if a.log == nil {
 		a.log = slog.New(slog.DiscardHandler)
 	}

@@ -121,7 +121,7 @@ func (a *Answerer) settleRoom(tx *store.Tx, id store.CollectiveID, m chat.Messag
 		return err
 	}
 	t := a.newTurn(tx, m, room)
-	if err := t.load(); err != nil {
+	if err := t.prepare(); err != nil {
 		return err
 	}
 	if err := t.meet(); err != nil {

@@ -7,10 +7,14 @@ import (
 )
 
 // makeCulture is to come.
-func (t *turn) makeCulture(_ phrase.MakeCulture) (chat.Post, error) { return wording.NotUnderstood(), nil }
+func (t *turn) makeCulture(_ phrase.MakeCulture) (chat.Post, error) {
+	return wording.NotUnderstood(), nil
+}
 
 // endCulture is to come.
-func (t *turn) endCulture(_ phrase.EndCulture) (chat.Post, error) { return wording.NotUnderstood(), nil }
+func (t *turn) endCulture(_ phrase.EndCulture) (chat.Post, error) {
+	return wording.NotUnderstood(), nil
+}
 
 // cultures is to come.
 func (t *turn) cultures(_ phrase.Cultures) (chat.Post, error) { return wording.NotUnderstood(), nil }

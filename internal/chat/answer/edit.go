@@ -265,9 +265,11 @@ func (t *turn) appendLine(l store.Line) (kitchen.EntryNo, error) {
 	if no, ok := runOf(l.Subject); ok {
 		t.touched[no] = true
 		delete(t.runs, no)
+		delete(t.loads, no)
 	}
 	if l.Subject == kitchenSubject {
 		clear(t.runs)
+		clear(t.loads)
 	}
 	return t.book.Append(l)
 }

@@ -67,7 +67,7 @@ func (a *Answerer) wasMeant(ctx context.Context, m chat.Message) (meant bool) {
 			return err // also for a room that nobody claimed
 		}
 		t := a.newTurn(tx, m, room)
-		if err := t.load(); err != nil {
+		if err := t.prepare(); err != nil {
 			return err
 		}
 		_, _, meant, err = t.listen()

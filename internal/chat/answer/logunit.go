@@ -7,4 +7,6 @@ import (
 )
 
 // logUnit is to come.
-func (t *turn) logUnit(_ phrase.LogUnit, _ scene) (chat.Post, error) { return wording.NotUnderstood(), nil }
+func (t *turn) logUnit(_ phrase.LogUnit, _ scene) (chat.Post, error) {
+	return wording.NotUnderstood(), nil
+}

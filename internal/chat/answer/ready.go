@@ -7,4 +7,6 @@ import (
 )
 
 // readyWhen is to come.
-func (t *turn) readyWhen(_ phrase.ReadyWhen, _ scene) (chat.Post, error) { return wording.NotUnderstood(), nil }
+func (t *turn) readyWhen(_ phrase.ReadyWhen, _ scene) (chat.Post, error) {
+	return wording.NotUnderstood(), nil
+}

@@ -266,19 +266,23 @@ func (t *turn) saveRuns() error {
 }
 
 func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
+	row, err := t.book.Run(no)
+	if errors.Is(err, store.ErrNotFound) {
+		row, err = store.RunRow{No: no, Begun: t.m.At}, nil
+	}
+	if err != nil {
+		return err
+	}
+	if row.Arrived {
+		return t.saveArrived(row)
+	}
 	r, err := t.theRun(no)
-	row, known := store.RunRow{No: no, Begun: t.m.At}, error(nil)
-	if old, oldErr := t.book.Run(no); oldErr == nil {
-		row = old
-	} else {
-		known = oldErr
-	}
-	if known != nil && !errors.Is(known, store.ErrNotFound) {
-		return known
-	}
 	if errors.As(err, new(kitchen.NoSuchRun)) {
 		row.State = store.TakenBack
 		if err := t.book.SaveRun(row); err != nil {
+			return err
+		}
+		if err := t.book.DropUnits(no); err != nil {
 			return err
 		}
 		return t.book.Reconcile(no.Prefix(), nil, t.m.Arrived)
@@ -297,7 +301,11 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 	if err := t.saveCooled(r); err != nil {
 		return err
 	}
-	return t.wantPings(no.Prefix(), append(r.Wants(t.settings), r.WantsOf(bookings)...))
+	units, err := t.saveLoad(no)
+	if err != nil {
+		return err
+	}
+	return t.wantPings(no.Prefix(), slices.Concat(r.Wants(t.settings), r.WantsOf(bookings), units))
 }
 
 // saveCooled keeps what a run has shown of how it cools.

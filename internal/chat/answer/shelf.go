@@ -10,4 +10,6 @@ import (
 func (t *turn) shelf(_ phrase.Shelf) (chat.Post, error) { return wording.NotUnderstood(), nil }
 
 // whereIs is to come.
-func (t *turn) whereIs(_ phrase.WhereIs, _ scene) (chat.Post, error) { return wording.NotUnderstood(), nil }
+func (t *turn) whereIs(_ phrase.WhereIs, _ scene) (chat.Post, error) {
+	return wording.NotUnderstood(), nil
+}

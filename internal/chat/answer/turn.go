@@ -41,6 +41,8 @@ type turn struct {
 	touched map[kitchen.RunNo]bool
 	// runs are the runs that were folded and have not changed since.
 	runs map[kitchen.RunNo]kitchen.Run
+	// loads are their units, kept likewise.
+	loads map[kitchen.RunNo]kitchen.Units
 	// replaced is what the edited message had written.
 	replaced []store.Logged
 	// wrong are the readings that this message corrects, instead the one that it stands for.
@@ -73,13 +75,13 @@ func (a *Answerer) begin(tx *store.Tx, m chat.Message) (*turn, error) {
 	if ok, err := t.admitted(); err != nil || !ok {
 		return nil, err
 	}
-	return t, t.load()
+	return t, t.prepare()
 }
 
 func (a *Answerer) newTurn(tx *store.Tx, m chat.Message, room store.RoomRow) *turn {
 	return &turn{
 		a: a, tx: tx, m: m, book: tx.Book(room.Collective), room: room,
-		wrote: map[string]bool{}, touched: map[kitchen.RunNo]bool{}, runs: map[kitchen.RunNo]kitchen.Run{},
+		wrote: map[string]bool{}, touched: map[kitchen.RunNo]bool{}, runs: map[kitchen.RunNo]kitchen.Run{}, loads: map[kitchen.RunNo]kitchen.Units{},
 	}
 }
 
@@ -96,8 +98,8 @@ func (t *turn) admitted() (bool, error) {
 	return err == nil && m.No == t.room.Member && m.Left.IsZero(), err
 }
 
-// load reads what every turn needs: speaker, settings, names, the text.
-func (t *turn) load() error {
+// prepare reads what every turn needs: speaker, settings, names, the text.
+func (t *turn) prepare() error {
 	var err error
 	t.member, err = t.book.MemberByAccount(string(t.m.From.Door), t.m.From.ID)
 	if err != nil && !errors.Is(err, store.ErrNotFound) {
@@ -107,6 +109,9 @@ func (t *turn) load() error {
 		return err
 	}
 	t.furnish()
+	if err := t.given(); err != nil {
+		return err
+	}
 	members, err := t.book.Members()
 	if err != nil {
 		return err
@@ -402,6 +407,7 @@ const (
 	helpKind    = "help"
 	logKind     = "log"
 	coolKind    = "cool"
+	unitsKind   = "units"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

@@ -108,6 +108,9 @@ func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
 		if told, ok := e.Entry.(kitchen.RunEntry); ok && !is[kitchen.RunBegun](e.Entry) {
 			return t.undoneTelling(e, told, by, t.toldBeside(struck, e.No))
 		}
+		if told, ok := e.Entry.(kitchen.UnitEntry); ok && !is[kitchen.Arrived](e.Entry) {
+			return t.undoneUnits(e, told, by, struck)
+		}
 		if words, ok := t.undone(e); ok {
 			return wording.Undone(words, by), nil
 		}

@@ -1,10 +1,183 @@
 package answer
 
 import (
+	"errors"
+	"time"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
 )
 
-// tellUnits is to come.
-func (t *turn) tellUnits(_ phrase.TellUnits, _ scene) (chat.Post, error) { return wording.NotUnderstood(), nil }
+// tellUnits writes what happened to units. What can be so is taken, and the answer
+// says of the rest why not. Nothing is written before it is settled of every part
+// which units are meant.
+func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
+	at, err := t.past(i.When)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	parts, err := t.settledParts(i, ctx, at)
+	if post, asks := t.whichUnits(err, i); asks {
+		return post, nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.UnitsView{At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who}
+	said := phrase.TellUnits{When: i.When}
+	for _, p := range parts {
+		told, err := t.tellPart(p, at)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		view.Parts = append(view.Parts, told...)
+		said.Parts = append(said.Parts, p.said())
+	}
+	if why := refusedAll(view.Parts); why != nil {
+		return chat.Post{}, why
+	}
+	run := view.Parts[0].Load.Run
+	t.kind, t.said, view.First = unitsKind, said.String(), t.once(run)
+	if run != 0 {
+		t.about = run.Subject()
+	}
+	return wording.Units(view), nil
+}
+
+// refusedAll is why nothing of several parts was taken; nil when something was.
+func refusedAll(parts []wording.UnitsTold) kitchen.Refusal {
+	for _, p := range parts {
+		if p.Why == nil {
+			return nil
+		}
+	}
+	return parts[0].Why
+}
+
+// settledPart is one thing told, with the units it is about.
+type settledPart struct {
+	entry   kitchen.UnitEntry
+	targets []target
+	// why is set when none can be meant.
+	why kitchen.Refusal
+}
+
+// said is the part with its units as they were understood.
+func (p settledPart) said() phrase.UnitsPart {
+	part := phrase.UnitsPart{Entry: p.entry}
+	for _, g := range p.targets {
+		part.Of.Refs = append(part.Of.Refs, g.ref())
+	}
+	return part
+}
+
+// settledParts finds the units of each part.
+func (t *turn) settledParts(i phrase.TellUnits, ctx scene, at time.Time) ([]settledPart, error) {
+	var parts []settledPart
+	var before []target
+	for _, p := range i.Parts {
+		targets, err := t.meantUnits(meaning{of: p.Of, entry: p.Entry, at: at, before: before}, ctx)
+		settled := settledPart{entry: p.Entry, targets: targets}
+		var why kitchen.Refusal
+		if errors.As(err, &why) {
+			settled.why, err = why, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, settled)
+		before = append(before, targets...)
+	}
+	return parts, nil
+}
+
+// tellPart writes one thing told, load by load.
+func (t *turn) tellPart(p settledPart, at time.Time) ([]wording.UnitsTold, error) {
+	if p.why != nil {
+		return []wording.UnitsTold{{Entry: p.entry, Why: p.why}}, nil
+	}
+	var parts []wording.UnitsTold
+	for _, g := range p.targets {
+		told, err := t.tellLoad(g, p.entry, at)
+		var why kitchen.Refusal
+		if errors.As(err, &why) {
+			told.Why, err = why, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, told)
+	}
+	return parts, nil
+}
+
+// tellLoad writes an entry about those units of a load that it can be so of. A
+// [kitchen.Refusal] says why of none.
+func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.UnitsTold, error) {
+	load, err := t.load(g.run)
+	if err != nil {
+		return wording.UnitsTold{}, err
+	}
+	told := wording.UnitsTold{Was: load, Load: load, Units: g.units, Entry: kitchen.About(e, g.units)}
+	if put, ok := told.Entry.(kitchen.Inoculated); ok {
+		if put, told.Parentage, err = t.put(g.run, put, at); err != nil {
+			return told, err
+		}
+		told.Entry = put
+	}
+	next, taking, err := load.Apply(kitchen.Record{By: t.member.No, At: at, Written: t.m.Arrived, Entry: told.Entry})
+	if err != nil {
+		return told, err
+	}
+	told.Taking = taking
+	no, err := t.append(g.run.Subject(), taking.Record.Entry, at, t.text)
+	if err != nil {
+		return told, err
+	}
+	told.No, told.Load = no, next
+	t.loads[g.run] = next
+	return told, t.consequences(&told)
+}
+
+// put is what was put on units as the book knows it: the culture by the name that
+// the collective gave it, and what grows.
+func (t *turn) put(run kitchen.RunNo, e kitchen.Inoculated, at time.Time) (kitchen.Inoculated, kitchen.Parentage, error) {
+	cultures, err := t.culturesNow()
+	if err != nil {
+		return e, kitchen.Parentage{}, err
+	}
+	if c, ok := cultures.Named(e.Culture, at); ok {
+		e.Culture = c.Name
+		if e.Species == "" {
+			e.Species = c.Species
+		}
+		if e.Route == 0 {
+			e.Route = c.Kind.Route()
+		}
+	}
+	p, err := t.inoculating(run, e, at)
+	return e, p, err
+}
+
+// consequences adds what is worth saying of what was told.
+func (t *turn) consequences(told *wording.UnitsTold) error {
+	var err error
+	if lost(*told) {
+		told.Kin, err = t.endangered(told.Load.Run, told.Taking.Taken)
+	}
+	return err
+}
+
+// lost reports whether units were just told to be contaminated.
+func lost(told wording.UnitsTold) bool {
+	for _, n := range told.Taking.Taken {
+		was, _ := told.Was.Unit(n)
+		now, _ := told.Load.Unit(n)
+		if now.Loss.What == kitchen.UnitContaminated && was.Loss.What != kitchen.UnitContaminated {
+			return true
+		}
+	}
+	return false
+}

@@ -242,3 +242,6 @@ const (
 )
 
 const fifteenPSI unit.GaugeKPa = 103.4213594
+
+// millis is a small volume, as people measure cultures: 10 ml.
+func millis(l unit.Litres) string { return upTo(1, float64(l)*1000) + nb + "ml" }

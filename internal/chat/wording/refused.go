@@ -99,11 +99,15 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 	case kitchen.UnitNotYet:
 		return unitNotYet(r)
 	case kitchen.UnitPast:
-		return lines("**" + r.Unit.String() + "** is " + r.State.String() + " since " + near(a.Now, r.Since) + ". Nothing was written.")
+		return unitPast(r, a)
 	case kitchen.UnitAlready:
-		return lines("**" + r.Unit.String() + "**: that stands since " + near(a.Now, r.At) + ".")
+		return unitAlready(r, a)
 	case kitchen.UnitContradicts:
-		return lines("**" + r.Unit.String() + "**: " + r.Other.String() + ", " + near(a.Now, r.OtherAt) + ". Nothing was written.")
+		return unitContradicts(r, a)
+	case kitchen.NoneMeant:
+		return noneMeant(r)
+	case kitchen.NoSuchUnitName:
+		return theirs(say("Nothing on the shelf is called {}. Nothing was written.", r.Name), say("Say its number, like `12.3`, or see `shelf`"))
 	case kitchen.OwnAncestor:
 		return ownAncestor(r)
 	case kitchen.NoSuchCulture:

@@ -1,0 +1,81 @@
+package answer
+
+import (
+	"slices"
+	"sync"
+
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
+)
+
+// known keeps the cultures of each collective as of the last entry about them, as
+// [folded] keeps the settings.
+type known struct {
+	mu sync.Mutex
+	by map[store.CollectiveID]knownCultures
+}
+
+type knownCultures struct {
+	last     kitchen.EntryNo
+	cultures kitchen.Cultures
+}
+
+// culturesBegun are the cultures of a collective at the beginning of a transaction.
+func (a *Answerer) culturesBegun(book *store.Book) (kitchen.Cultures, error) {
+	last, err := book.Latest(kitchen.CulturesSubject, 1)
+	if err != nil || len(last) == 0 {
+		return kitchen.Cultures{}, err
+	}
+	a.known.mu.Lock()
+	defer a.known.mu.Unlock()
+	if k, ok := a.known.by[book.Collective()]; ok && k.last == last[0].No {
+		return k.cultures, nil
+	}
+	cultures, err := culturesOf(book)
+	if err == nil {
+		a.known.by[book.Collective()] = knownCultures{last[0].No, cultures}
+	}
+	return cultures, err
+}
+
+// culturesNow are the cultures of the collective, those too that this turn has
+// written of.
+func (t *turn) culturesNow() (kitchen.Cultures, error) {
+	if t.wrote[kitchen.CulturesSubject] {
+		return culturesOf(t.book)
+	}
+	return t.a.culturesBegun(t.book)
+}
+
+func culturesOf(book *store.Book) (kitchen.Cultures, error) {
+	records, err := book.Standing(kitchen.CulturesSubject)
+	return kitchen.FoldCultures(records), err
+}
+
+// given sets the names that the collective gave to its cultures, its units and the
+// places where they stand. Cultures that have ended come last.
+func (t *turn) given() error {
+	cultures, err := t.a.culturesBegun(t.book)
+	if err != nil {
+		return err
+	}
+	var ended []string
+	for _, c := range slices.Backward(cultures.All) {
+		if c.At(t.m.At) {
+			t.names.Sources = append(t.names.Sources, c.Name)
+		} else {
+			ended = append(ended, c.Name)
+		}
+	}
+	t.names.Sources = append(t.names.Sources, ended...)
+	rows, err := t.book.StandingUnits()
+	for _, r := range rows {
+		if r.Name != "" {
+			t.names.Units = append(t.names.Units, r.Name)
+		}
+		if r.Place != "" && !slices.Contains(t.names.Places, r.Place) {
+			t.names.Places = append(t.names.Places, r.Place)
+		}
+	}
+	return err
+}

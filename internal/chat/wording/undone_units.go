@@ -1,0 +1,64 @@
+package wording
+
+import (
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// UnitsUndone is a telling of units that was taken back.
+type UnitsUndone struct {
+	// Load are the units as they stand now.
+	Load    kitchen.Units
+	Entry   kitchen.UnitEntry
+	At, Now time.Time
+	// By is whose it was, empty for the speaker's own; Beside is what else was taken
+	// back with it.
+	By     string
+	Beside []UnitsSaid
+}
+
+// UnitsSaid is what was said of units of a run.
+type UnitsSaid struct {
+	Run   kitchen.RunNo
+	Entry kitchen.UnitEntry
+}
+
+func (u UnitsSaid) words() string {
+	return kitchen.Ref{Run: u.Run, Units: kitchen.UnitsOf(u.Entry)}.String() + " " + kitchen.SaidBy(u.Entry).String()
+}
+
+// UndoneUnits says what was taken back, and how the units stand now.
+func UndoneUnits(v UnitsUndone) chat.Post {
+	words := []string{UnitsSaid{v.Load.Run, v.Entry}.words()}
+	for _, b := range v.Beside {
+		words = append(words, b.words())
+	}
+	post := Undone(strings.Join(words, "; "), v.By)
+	post.Blocks = append(post.Blocks, say(standing(v.Load, kitchen.UnitsOf(v.Entry), v.Now)))
+	return post
+}
+
+// standing says how units stand now: Now #12.1-3 cooked, #12.4 growing.
+func standing(load kitchen.Units, units []kitchen.UnitNo, now time.Time) string {
+	if len(units) == 0 {
+		for _, u := range load.All {
+			units = append(units, u.Ref.Unit)
+		}
+	}
+	var parts []string
+	for _, s := range kitchen.UnitStates() {
+		var in []kitchen.UnitNo
+		for _, n := range units {
+			if u, ok := load.Unit(n); ok && u.State == s {
+				in = append(in, n)
+			}
+		}
+		if len(in) > 0 {
+			parts = append(parts, "**"+refOf(load, in)+"** "+s.String())
+		}
+	}
+	return "Now: " + strings.Join(parts, ", ") + "."
+}

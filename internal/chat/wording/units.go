@@ -1,0 +1,152 @@
+package wording
+
+import (
+	"slices"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// UnitsView is what came of telling something of units.
+type UnitsView struct {
+	// Parts are what was told, load by load, in the order of the sentence; never empty.
+	Parts []UnitsTold
+	// At is when it happened, Now when it was told, both in the kitchen's zone.
+	At, Now time.Time
+	Who     func(kitchen.MemberNo) string
+	// First tells whether a caution is New to the load: see [RunView].
+	First func(caution string) Newness
+}
+
+// UnitsTold is one thing told of units of one load.
+type UnitsTold struct {
+	// Was and Load are the units before it and with it; alike when nothing was taken.
+	Was, Load kitchen.Units
+	// Units are those that were named; none for all of the load.
+	Units []kitchen.UnitNo
+	// Entry is what was told of them, No its number in the book.
+	Entry  kitchen.UnitEntry
+	No     kitchen.EntryNo
+	Taking kitchen.Taking
+	// Why says why nothing of it was taken; nil when something was.
+	Why kitchen.Refusal
+	// Parentage is what is worth saying of what was put on; zero for other entries.
+	Parentage kitchen.Parentage
+	// Kin are the units that a lost one endangers, to be warned of now; nil for none.
+	Kin *KinView
+}
+
+// Units answers what was told of units: what was taken and what was not, what it
+// points to, what comes next.
+func Units(v UnitsView) chat.Post {
+	var s sheet
+	for _, p := range v.Parts {
+		v.head(&s, p)
+	}
+	for _, p := range v.Parts {
+		if p.Why == nil {
+			v.remarks(&s, p)
+		}
+	}
+	v.next(&s)
+	s.undoable()
+	return s.post(chat.Answer)
+}
+
+// head says what was taken of one part, and what was not.
+func (v UnitsView) head(s *sheet, p UnitsTold) {
+	if p.Why != nil {
+		s.add(must, v.notTaken(p.Why, p.Units, p.Load.Run))
+		return
+	}
+	s.add(must, v.taken(p))
+	for _, not := range byReason(p.Taking.Not) {
+		s.add(must, v.notTaken(not.why, not.units, p.Load.Run))
+	}
+}
+
+// refused are units that share a reason.
+type refused struct {
+	why   kitchen.Refusal
+	units []kitchen.UnitNo
+}
+
+// byReason puts units together of which something can't be so for one reason.
+func byReason(not []kitchen.UnitStray) []refused {
+	var out []refused
+	for _, n := range not {
+		words := shortWhy(n.Why)
+		i := slices.IndexFunc(out, func(r refused) bool { return shortWhy(r.why) == words })
+		if i < 0 {
+			out = append(out, refused{why: n.Why})
+			i = len(out) - 1
+		}
+		out[i].units = append(out[i].units, n.Unit)
+	}
+	return out
+}
+
+// notTaken says of which units something was not taken, and why.
+func (v UnitsView) notTaken(why kitchen.Refusal, units []kitchen.UnitNo, run kitchen.RunNo) chat.Para {
+	if run == 0 {
+		return say("Not taken: " + shortWhy(why) + ".")
+	}
+	slices.Sort(units)
+	return say("Not **" + kitchen.Ref{Run: run, Units: units}.String() + "**: " + shortWhy(why) + ".")
+}
+
+// refOf are units of a load as people write them; the whole load by its number.
+func refOf(load kitchen.Units, units []kitchen.UnitNo) string {
+	if len(units) == len(load.All) && len(units) > 1 {
+		return load.Run.String()
+	}
+	units = slices.Clone(units)
+	slices.Sort(units)
+	return kitchen.Ref{Run: load.Run, Units: units}.String()
+}
+
+// remarks say what is worth knowing of what was taken.
+func (v UnitsView) remarks(s *sheet, p UnitsTold) {
+	if len(p.Taking.Filled) > 0 {
+		s.add(should, say("Nobody had told of a culture on "+refOf(p.Load, p.Taking.Filled)+": noted as not seen. Which? `"+refOf(p.Load, p.Taking.Filled)+" oyster`"))
+	}
+	if len(p.Taking.Early) > 0 {
+		s.add(must, say("**Nobody called "+refOf(p.Load, p.Taking.Early)+" grown through**: was it? Else `undo`."))
+	}
+	if p.Taking.Warm {
+		s.add(must, say("**By my estimate it is still warm**: a culture put on warm grain can die. Measure one now; that it was put on is in the book."))
+	}
+	switch e := p.Entry.(type) {
+	case kitchen.Inoculated:
+		v.parentage(s, p)
+		v.noBlank(s, p)
+	case kitchen.SignSeen:
+		v.finding(s, p, e.Sign)
+	case kitchen.Arrived, kitchen.BlankSet, kitchen.GrowthSeen, kitchen.Shaken, kitchen.GrownThrough, kitchen.UnitsUsed, kitchen.UnitsGiven,
+		kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved, kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
+	}
+	if p.Kin != nil {
+		s.add(must, kinPara(*p.Kin))
+	}
+}
+
+// noBlank advises to leave a unit without a culture, once a load has none left.
+func (v UnitsView) noBlank(s *sheet, p UnitsTold) {
+	blank := slices.ContainsFunc(p.Load.All, func(u kitchen.Unit) bool { return u.Blank || u.State == kitchen.UnitCooked })
+	if !blank && !p.Load.Arrived && len(p.Load.All) > 2 && v.First("no-blank") == New {
+		s.add(may, say("No blank left in "+p.Load.Run.String()+": one jar without a culture tells the cook from the culture."))
+	}
+}
+
+// next is the step after what was told last.
+func (v UnitsView) next(s *sheet) {
+	for _, p := range slices.Backward(v.Parts) {
+		if p.Why != nil {
+			continue
+		}
+		step, taps := v.stepAfter(p)
+		s.then(step, taps...)
+		return
+	}
+}

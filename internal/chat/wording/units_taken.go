@@ -1,0 +1,240 @@
+package wording
+
+import (
+	"strings"
+	"time"
+
+	"ryebell/internal/chat"
+	"ryebell/internal/kitchen"
+)
+
+// taken says in a line what was written of which units.
+func (v UnitsView) taken(p UnitsTold) chat.Para {
+	ref := refOf(p.Load, p.Taking.Taken)
+	one, _ := p.Load.Unit(p.Taking.Taken[0])
+	was, _ := p.Was.Unit(p.Taking.Taken[0])
+	when := v.when()
+	switch e := p.Entry.(type) {
+	case kitchen.Inoculated:
+		return inoculatedLine(ref, e, when)
+	case kitchen.BlankSet:
+		return say("**" + ref + " left blank**" + when + ": no culture goes on it.")
+	case kitchen.GrowthSeen:
+		if e.Share >= 1 {
+			return say("**" + ref + " grown through**" + when + onDay(one, v.At) + ".")
+		}
+		return say("**" + ref + " " + percent(e.Share) + " grown**" + when + onDay(one, v.At) + growthBefore(was, one, v.Now) + ".")
+	case kitchen.Shaken:
+		return say("**" + ref + " shaken**" + when + onDay(one, v.At) + ".")
+	case kitchen.SignSeen:
+		return say("**" + ref + " " + one.State.String() + "**" + when + signTail(e.Sign) + onDay(one, v.At) + ".")
+	case kitchen.GrownThrough:
+		return say("**" + ref + " grown through**" + when + onDay(one, v.At) + ".")
+	case kitchen.UnitsUsed:
+		return usedLine(ref, e, one, when)
+	case kitchen.UnitsGiven:
+		if e.To == "" {
+			return say("**" + ref + " given away**" + when + ".")
+		}
+		return say("**"+ref+" given**"+when+" to {}.", e.To)
+	case kitchen.UnitsDiscarded:
+		return say("**" + ref + " thrown out**" + when + lossTail(one) + ".")
+	case kitchen.UnitsGone:
+		return say("**" + ref + " gone**" + when + ". I ask no more about it.")
+	case kitchen.UnitsMoved:
+		return movedLine(ref, e, was, v)
+	case kitchen.UnitNamed:
+		if e.Name == "" {
+			return say("**" + ref + "** has no name of its own any more.")
+		}
+		return say("**"+ref+"** is called **{}**.", e.Name)
+	case kitchen.UnitsTagged:
+		return say("**"+ref+"** tagged {}.", "#"+strings.Join(e.Tags, " #"))
+	case kitchen.UnitsStood:
+		return say("**" + ref + "** stood " + spotWords(e.Where) + " in the cooker.")
+	case kitchen.LotSaid:
+		return say("**"+ref+"**: "+lotWord(e.What)+" {}.", e.Name)
+	case kitchen.Arrived:
+	}
+	panic("what arrived is told elsewhere")
+}
+
+// when says when it happened, where that is not just now.
+func (v UnitsView) when() string {
+	if v.Now.Sub(v.At) < time.Minute {
+		return ""
+	}
+	return ", " + near(v.Now, v.At)
+}
+
+// onDay is which day a unit is in since it was inoculated: , day 9.
+func onDay(u kitchen.Unit, at time.Time) string {
+	if u.Inoculated.IsZero() || at.Before(u.Inoculated) || !u.Cultured {
+		return ""
+	}
+	return ", day " + whole(float64(daysBetween(u.Inoculated, at)))
+}
+
+// daysBetween counts the nights between two instants, by the clock of the second.
+func daysBetween(from, to time.Time) int {
+	a, b := from.In(to.Location()), to
+	day := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 12, 0, 0, 0, time.UTC) }
+	return int(day(b).Sub(day(a)).Hours() / 24)
+}
+
+func growthBefore(was, is kitchen.Unit, now time.Time) string {
+	s, ok := was.LastStep(kitchen.SaidGrowth)
+	if !ok || was.Share == is.Share {
+		return ""
+	}
+	return "; was " + percent(was.Share) + " " + dayWord(now, s.At)
+}
+
+// dayWord is the day of an instant: its weekday within the week, else the date.
+func dayWord(now, t time.Time) string {
+	switch d := daysBetween(t, now); {
+	case d == 0:
+		return "today"
+	case d == 1:
+		return "yesterday"
+	case d > 0 && d < 7:
+		return "on " + t.In(now.Location()).Format("Mon")
+	}
+	return "on " + dateOf(now, t)
+}
+
+func inoculatedLine(ref string, e kitchen.Inoculated, when string) chat.Para {
+	head := "**" + ref + " inoculated**" + when
+	tail := ""
+	if e.Volume > 0 {
+		tail = ", " + millis(e.Volume) + " each"
+	}
+	switch {
+	case e.From != kitchen.UnitRef{}:
+		return say(head + " from **" + e.From.String() + "**, grain to grain" + tail + ".")
+	case e.Culture == "":
+		return say(head + tail + ". Which culture? Say `" + ref + " oyster`")
+	}
+	route := ""
+	if e.Route != 0 && !strings.Contains(strings.ToLower(e.Culture), strings.ToLower(routeWord(e.Route))) {
+		route = ", " + routeWord(e.Route)
+	}
+	if e.Species != "" && !strings.EqualFold(e.Species, e.Culture) {
+		return say(head+": {} ({})"+route+tail+".", e.Culture, e.Species)
+	}
+	return say(head+": {}"+route+tail+".", e.Culture)
+}
+
+func usedLine(ref string, e kitchen.UnitsUsed, one kitchen.Unit, when string) chat.Para {
+	on, left := "", ""
+	var theirs []string
+	if e.On != "" {
+		on, theirs = " on {}", []string{e.On}
+	}
+	if one.Left > 0 {
+		left = ": " + percent(one.Left) + " is left"
+		return say("**"+percent(e.Share)+" of "+ref+" used**"+when+on+left+".", theirs...)
+	}
+	return say("**"+ref+" used**"+when+on+".", theirs...)
+}
+
+func movedLine(ref string, e kitchen.UnitsMoved, was kitchen.Unit, v UnitsView) chat.Para {
+	s, moved := was.LastStep(kitchen.SaidMoved)
+	if !moved || strings.EqualFold(was.Place, e.Place) {
+		return say("**"+ref+"** now: **{}**"+v.when()+".", e.Place)
+	}
+	return say("**"+ref+"** now: **{}**"+v.when()+"; was: {} ({}, "+near(v.Now, s.At)+").", e.Place, was.Place, called(v.Who, s.By))
+}
+
+func lossTail(u kitchen.Unit) string {
+	if u.Loss.What == 0 {
+		return ""
+	}
+	return ": it counts as " + u.Loss.What.String()
+}
+
+func spotWords(s kitchen.Spot) string {
+	switch s {
+	case kitchen.TopLayer:
+		return "in the top layer"
+	case kitchen.BottomLayer:
+		return "in the bottom layer"
+	case kitchen.InnerOnes:
+		return "in the middle"
+	case kitchen.OuterOnes:
+		return "at the outside"
+	}
+	panic("spot " + s.String())
+}
+
+func lotWord(k kitchen.LotKind) string {
+	switch k {
+	case kitchen.GrainLot:
+		return "grain lot"
+	case kitchen.BagLot:
+		return "bag lot"
+	case kitchen.LidLot:
+		return "lids"
+	}
+	panic("lot " + k.String())
+}
+
+func signTail(s kitchen.Sign) string {
+	switch s {
+	case kitchen.LooksFine, kitchen.WentBad, kitchen.NothingGrew:
+		return ""
+	case kitchen.LooksOdd, kitchen.LooksWet, kitchen.Slimy, kitchen.SourSmell, kitchen.GreenMould, kitchen.BlueGreenDust, kitchen.BlackHeads, kitchen.PinkFluff,
+		kitchen.Cobweb, kitchen.YeastySmell, kitchen.YellowDrops, kitchen.Stalled, kitchen.Bulging, kitchen.Leaking:
+		return ": " + s.String()
+	}
+	panic("sign " + s.String())
+}
+
+// stepAfter is what comes next after what was told of units.
+func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
+	ref := refOf(p.Load, p.Taking.Taken)
+	one, _ := p.Load.Unit(p.Taking.Taken[0])
+	switch e := p.Entry.(type) {
+	case kitchen.Inoculated:
+		return say("Next: a note what the growth is, like `" + ref + " 30%`, or what looks odd."), nil
+	case kitchen.GrowthSeen:
+		shaken, _ := one.LastStep(kitchen.SaidShaken)
+		if e.Share < 1 && e.Share >= shakeFrom && shaken.At.IsZero() {
+			return say("Next: shake it, if it shakes loose. Then say `shook " + ref + "`"), []chat.Button{tap("Shaken", "shook "+ref)}
+		}
+		if e.Share >= 1 {
+			return v.afterThrough(p, ref)
+		}
+	case kitchen.GrownThrough:
+		return v.afterThrough(p, ref)
+	case kitchen.SignSeen:
+		return v.afterSign(one, ref, p.Taking.Taken)
+	case kitchen.Arrived, kitchen.BlankSet, kitchen.Shaken, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved,
+		kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
+	}
+	return nil, nil
+}
+
+// shakeFrom is the share of the grain from which a first shake is due (common
+// practice, no source).
+const shakeFrom = 0.2
+
+func (v UnitsView) afterThrough(p UnitsTold, ref string) (chat.Para, []chat.Button) {
+	return say("Next: use it, or put it in the cold: `" + ref + " in the fridge`"), []chat.Button{tap("Used", "used "+ref)}
+}
+
+func (v UnitsView) afterSign(one kitchen.Unit, ref string, taken []kitchen.UnitNo) (chat.Para, []chat.Button) {
+	it := "it"
+	if len(taken) > 1 {
+		it = "them"
+	}
+	switch {
+	case one.State == kitchen.UnitSuspect:
+		return say("Next: keep " + it + " apart. I ask again in two days."), []chat.Button{tap("Contaminated", ref+" contaminated"), tap("Looks fine", ref+" looks fine")}
+	case one.State == kitchen.UnitContaminated:
+		return say("Next: out, then say `threw " + ref + "`"), []chat.Button{tap("Thrown out", "threw "+ref)}
+	case one.State == kitchen.UnitDead:
+		return say("Next: clean? Inoculate once more. Else throw " + it + " out."), []chat.Button{tap("Thrown out", "threw "+ref)}
+	}
+	return nil, nil
+}
