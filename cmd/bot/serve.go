@@ -51,6 +51,9 @@ func (p program) talk(ctx context.Context, db *store.DB, c config, cc console.Co
 	cc.Drain = func(ctx context.Context) error { return h.drain(ctx, chat.Console) }
 	door := console.New(cc)
 	h = wire(db, localZone(p.env, os.Readlink), logger(door.Above(p.stderr), c.Log), door)
+	if err := h.answerer.CatchUp(ctx); err != nil {
+		return err
+	}
 	if err := h.found(ctx, console.Room(), cc.Person, time.Now()); err != nil {
 		return err
 	}
