@@ -63,10 +63,8 @@ func (r Run) Wants(s Settings) []Ping {
 		w.falling()
 	case StageCooling:
 		w.cooling()
-		w.shelf()
 	case StageCool:
 		w.cool()
-		w.shelf()
 	case StageCalledOff:
 		w.calledOff()
 	}

@@ -92,14 +92,6 @@ func (r Run) hasBags() bool {
 	return slices.ContainsFunc(r.Order.Items, func(it Item) bool { return it.Container.Vessel == Bag })
 }
 
-// shelf notes the age of what nobody has used, to the room of the collective, for
-// the shelf is everybody's.
-func (w *wanting) shelf() {
-	for i, l := range w.run.ShelfLimits() {
-		w.pings = append(w.pings, Ping{Key: w.run.key("shelf", i+1), Due: l.At, Kind: l.What, Loudness: NotePing, About: w.run.No.Subject()})
-	}
-}
-
 // OnShelf lists those of the runs whose cooked grain stands on the shelf now, the
 // oldest first.
 func OnShelf(runs []Run, now time.Time) []Run {

@@ -111,6 +111,9 @@ func (a *Answerer) Ping(tx *store.Tx, row store.PingRow, now time.Time) error {
 		return err
 	}
 	batch := oneOfChains(fired)
+	if ofUnits(row.Kind) {
+		return p.units(batch)
+	}
 	var views []wording.PingView
 	for _, r := range batch {
 		if r.Stale(now) {
@@ -195,7 +198,7 @@ func askingEverybody(row store.PingRow, due []store.PingRow, now time.Time) []st
 // alone, and so does a digest.
 func together(a, b store.PingRow) bool {
 	everybody := a.Kind == kitchen.WhoIsThere && b.Kind == kitchen.WhoIsThere
-	if a.Collective != b.Collective || a.Room != b.Room && !everybody || a.Kind.Daily() != b.Kind.Daily() || b.Kind == kitchen.WeeklyDigest {
+	if a.Collective != b.Collective || a.Room != b.Room && !everybody || ofUnits(a.Kind) != ofUnits(b.Kind) || b.Kind == kitchen.WeeklyDigest {
 		return false
 	}
 	hot := a.Loudness == kitchen.GuardPing && b.Loudness == kitchen.GuardPing

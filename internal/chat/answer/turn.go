@@ -43,6 +43,8 @@ type turn struct {
 	runs map[kitchen.RunNo]kitchen.Run
 	// loads are their units, kept likewise.
 	loads map[kitchen.RunNo]kitchen.Units
+	// grown is what grew through before, once it was read.
+	grown []kitchen.Grown
 	// replaced is what the edited message had written.
 	replaced []store.Logged
 	// wrong are the readings that this message corrects, instead the one that it stands for.

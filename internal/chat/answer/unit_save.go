@@ -7,6 +7,39 @@ import (
 	"ryebell/internal/store"
 )
 
+// learnsFrom is how many units that grew through a forecast of growth looks back to.
+const learnsFrom = 400
+
+// grownBefore is what grew through before, for the growth of others to be forecast by.
+func grownBefore(book *store.Book) ([]kitchen.Grown, error) {
+	rows, err := book.GrownUnits(learnsFrom)
+	past := make([]kitchen.Grown, 0, len(rows))
+	for _, r := range rows {
+		if !r.Arrived { // of those nobody here saw the beginning
+			past = append(past, kitchen.Grown{
+				Unit: r.Ref, Species: r.Species, Container: r.Container, Route: r.Route, Inoculated: r.Inoculated, Shaken: r.Shaken, Through: r.Through,
+			})
+		}
+	}
+	return past, err
+}
+
+// grownBefore is read once in a turn.
+func (t *turn) grownBefore() ([]kitchen.Grown, error) {
+	if t.grown != nil {
+		return t.grown, nil
+	}
+	past, err := grownBefore(t.book)
+	t.grown = past
+	return past, err
+}
+
+// dueOf are the pings that the units of a load want.
+func (t *turn) dueOf(load kitchen.Units) ([]kitchen.UnitsDue, error) {
+	past, err := t.grownBefore()
+	return load.Wants(t.settings, past), err
+}
+
 // saveLoad keeps what the shelf and traces look for of the units of a load, and gives
 // the pings that they want.
 func (t *turn) saveLoad(no kitchen.RunNo) ([]kitchen.Ping, error) {
@@ -20,11 +53,12 @@ func (t *turn) saveLoad(no kitchen.RunNo) ([]kitchen.Ping, error) {
 	if err := t.book.SaveUnits(load); err != nil {
 		return nil, err
 	}
+	due, err := t.dueOf(load)
 	var want []kitchen.Ping
-	for _, due := range load.Wants() {
-		want = append(want, due.Ping)
+	for _, d := range due {
+		want = append(want, d.Ping)
 	}
-	return want, nil
+	return want, err
 }
 
 // saveArrived writes the list row of a load that no run made, and makes its pings
@@ -55,10 +89,7 @@ func (t *turn) unitsOfPing(no kitchen.RunNo, key string) ([]kitchen.UnitNo, erro
 	if err != nil {
 		return nil, err
 	}
-	for _, due := range load.Wants() {
-		if due.Key == key {
-			return due.Units, nil
-		}
-	}
-	return nil, nil
+	due, err := t.dueOf(load)
+	d, _ := kitchen.DueAs(key, due)
+	return d.Units, err
 }
