@@ -1,6 +1,9 @@
 package kitchen
 
-import "slices"
+import (
+	"slices"
+	"time"
+)
 
 // Taking is what came of telling something of several units: what was taken, what
 // was not, and what is worth saying of what was.
@@ -144,4 +147,15 @@ func (u Units) check(rec Record, e UnitEntry) error {
 		return nil
 	}
 	panic("entry of units without a check")
+}
+
+// After is when something is taken to have happened that is told as it does: a moment
+// later where it would otherwise come before what was told of that very instant.
+func (u Units) After(at time.Time) time.Time {
+	for _, t := range u.told {
+		if !t.At.Before(at) && t.At.Sub(at) < Breath {
+			at = t.At.Add(time.Millisecond)
+		}
+	}
+	return at
 }

@@ -112,3 +112,15 @@ func (u Units) daily(matter string, n int, k PingKind, due time.Time, units []Un
 // waits reports whether the unit is cooked grain that waits for a culture. A blank
 // waits for none.
 func (u Unit) waits() bool { return u.State == UnitCooked && !u.Blank }
+
+// Settled reports whether nothing of the load waits for it to be cool any more: each
+// unit has its culture, is left blank, or is away.
+func (u Units) Settled() bool {
+	return len(u.All) > 0 && !slices.ContainsFunc(u.All, func(x Unit) bool { return x.State == InCook || x.waits() })
+}
+
+// Hushes reports whether a ping of their run has nothing to ask any more: once they
+// are settled nobody measures whether they are cool.
+func (u Units) Hushes(p Ping) bool {
+	return u.Settled() && (p.Kind == ProbablyCool || p.Kind == MeasureAgain || p.Kind == CoolNow)
+}

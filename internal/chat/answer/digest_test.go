@@ -186,10 +186,10 @@ func TestShelfIsOnePostADay(t *testing.T) {
 	s.say("kitchen", "Robin", "#3 is gone")
 	s.say("kitchen", "Robin", "undo")
 	posts := s.until(r, s.now.AddDate(0, 2, 0), chat.Note)
-	if len(posts) != 1 || !strings.HasPrefix(posts[0], "1 Apr 09:00 On the shelf") {
+	if len(posts) != 1 || !strings.HasPrefix(posts[0], "1 Apr 09:00 Today on the shelf") {
 		t.Fatalf("a month later: %q", posts)
 	}
-	for no, stands := range map[string]bool{"#1, a month": true, "#2": false, "#3, a month": true, "#4, a month": true} {
+	for no, stands := range map[string]bool{"#1: use before": true, "#2": false, "#3: use before": true, "#4: use before": true} {
 		if strings.Contains(posts[0], no) != stands {
 			t.Errorf("%s: %v expected in %s", no, stands, posts[0])
 		}

@@ -308,7 +308,15 @@ func holdPings(t *rapid.T, book *store.Book, r kitchen.Run, s kitchen.Settings, 
 			waiting = append(waiting, row.Key)
 		}
 	}
-	for _, p := range s.Quieted(append(r.Wants(s), r.WantsOf(b)...), time.UTC) {
+	load, err := loadOf(book, r.No)
+	if err != nil {
+		return err
+	}
+	wanted := append(slices.DeleteFunc(r.Wants(s), load.Hushes), r.WantsOf(b)...)
+	for _, due := range load.Wants(s, nil) {
+		wanted = append(wanted, due.Ping)
+	}
+	for _, p := range s.Quieted(wanted, time.UTC) {
 		if !came[p.Key] {
 			want = append(want, p.Key)
 		}

@@ -291,8 +291,13 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 		return err
 	}
 	row.Begun, row.Cook, row.Cooker, row.Turn = r.Begun, r.Cook, r.Cooker, store.InboxID(r.Turn)
+	load, err := unitsIn(t.book, no, r) // the list doesn't have a new run yet
+	if err != nil {
+		return err
+	}
+	t.loads[no] = load
 	row.State = store.OpenRun
-	if r.Stage.Over() {
+	if r.Stage.Over() || load.Settled() {
 		row.State = store.EndedRun
 	}
 	if err := t.book.SaveRun(row); err != nil {
@@ -305,7 +310,8 @@ func (t *turn) saveRun(no kitchen.RunNo, bookings []kitchen.Booking) error {
 	if err != nil {
 		return err
 	}
-	return t.wantPings(no.Prefix(), slices.Concat(r.Wants(t.settings), r.WantsOf(bookings), units))
+	want := slices.DeleteFunc(r.Wants(t.settings), load.Hushes)
+	return t.wantPings(no.Prefix(), slices.Concat(want, r.WantsOf(bookings), units))
 }
 
 // saveCooled keeps what a run has shown of how it cools.

@@ -32,6 +32,7 @@ func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
 		if err != nil {
 			return chat.Post{}, err
 		}
+		t.meantAhead(told, i.When)
 		view.Parts = append(view.Parts, told...)
 		said.Parts = append(said.Parts, p.said())
 	}
@@ -44,6 +45,26 @@ func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
 		t.about = run.Subject()
 	}
 	return wording.Units(view), nil
+}
+
+// mostAhead is how far ahead a day without a year is taken for one that is still to
+// come, where it would else lie before the load.
+const mostAhead = 200 * 24 * time.Hour
+
+// meantAhead says of a day that lies before the load that it is still to come, where
+// the next one of that name is nearer.
+func (t *turn) meantAhead(told []wording.UnitsTold, m *phrase.Moment) {
+	for i := range told {
+		before, early := told[i].Why.(kitchen.BeforeRun)
+		if !early || m == nil {
+			continue
+		}
+		for _, next := range m.Resolve(t.now, phrase.Forward) {
+			if ahead := next.Sub(t.now); ahead > 0 && ahead < mostAhead && ahead < t.now.Sub(before.At) {
+				told[i].Why = kitchen.InFuture{At: next, Told: t.m.At}
+			}
+		}
+	}
 }
 
 // refusedAll is why nothing of several parts was taken; nil when something was.
@@ -120,6 +141,9 @@ func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.Un
 	if err != nil {
 		return wording.UnitsTold{}, err
 	}
+	if at.Equal(t.m.At) {
+		at = load.After(at)
+	}
 	told := wording.UnitsTold{Was: load, Load: load, Units: g.units, Entry: kitchen.About(e, g.units)}
 	if put, ok := told.Entry.(kitchen.Inoculated); ok {
 		if put, told.Parentage, err = t.put(g.run, put, at); err != nil {
@@ -163,7 +187,14 @@ func (t *turn) put(run kitchen.RunNo, e kitchen.Inoculated, at time.Time) (kitch
 
 // consequences adds what is worth saying of what was told.
 func (t *turn) consequences(told *wording.UnitsTold) error {
-	var err error
+	first, _ := told.Load.Unit(told.Taking.Taken[0])
+	past, err := t.grownBefore()
+	if err != nil {
+		return err
+	}
+	if g, grows := kitchen.GrowthOf(first, past, t.settings); grows {
+		told.Growth = &g
+	}
 	if lost(*told) {
 		told.Kin, err = t.endangered(told.Load.Run, told.Taking.Taken)
 	}

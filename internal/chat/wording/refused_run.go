@@ -146,7 +146,7 @@ func stillOn(r kitchen.StillOn, a Asked) chat.Post {
 
 func noSuchUnit(r kitchen.NoSuchUnit) chat.Post {
 	run := r.Ref.Run.String()
-	return lines("**"+r.Ref.String()+"**: "+run+" has "+plural(r.Has, "unit")+". Nothing was written.", "Like: `"+run+".1 is 31`")
+	return lines("**"+r.Ref.String()+"**: "+run+" has "+plural(r.Has, "unit")+". Nothing was written.", "They are `"+run+".1` to `"+run+"."+whole(float64(r.Has))+"`.")
 }
 
 // booked says whose the cooker is then.

@@ -188,7 +188,7 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.UnitNotYet{Unit: one, State: kitchen.UnitCooked, Blank: true}, []string{"#12.3 is the blank"}},
 		{kitchen.UnitPast{Unit: one, State: kitchen.UnitUsed, Since: at}, []string{"#12.3 is used since 14:05"}},
 		{kitchen.UnitAlready{Unit: one, At: at}, []string{"#12.3", "14:05"}},
-		{kitchen.UnitContradicts{Unit: one, Other: kitchen.SaidGrownThrough, OtherAt: at}, []string{"#12.3: grown through, 14:05"}},
+		{kitchen.UnitContradicts{Unit: one, Said: kitchen.SaidGrowth, Other: kitchen.SaidGrownThrough, OtherAt: at}, []string{"#12.3: growth seen", "doesn't go with grown through 14:05"}},
 		{kitchen.OwnAncestor{Unit: one}, []string{"#12.3 would come from itself"}},
 		{kitchen.OwnAncestor{Culture: "plate 7"}, []string{"plate 7 would come from itself"}},
 		{kitchen.NoSuchCulture{Name: "plate 7"}, []string{"no culture called plate 7"}},

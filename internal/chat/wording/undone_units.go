@@ -37,12 +37,12 @@ func UndoneUnits(v UnitsUndone) chat.Post {
 		words = append(words, b.words())
 	}
 	post := Undone(strings.Join(words, "; "), v.By)
-	post.Blocks = append(post.Blocks, say(standing(v.Load, kitchen.UnitsOf(v.Entry), v.Now)))
+	post.Blocks = append(post.Blocks, say(nowStands(v.Load, kitchen.UnitsOf(v.Entry), v.Now)))
 	return post
 }
 
-// standing says how units stand now: Now #12.1-3 cooked, #12.4 growing.
-func standing(load kitchen.Units, units []kitchen.UnitNo, now time.Time) string {
+// nowStands says how units stand now: Now #12.1-3 cooked, #12.4 growing.
+func nowStands(load kitchen.Units, units []kitchen.UnitNo, now time.Time) string {
 	if len(units) == 0 {
 		for _, u := range load.All {
 			units = append(units, u.Ref.Unit)

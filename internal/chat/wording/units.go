@@ -33,6 +33,8 @@ type UnitsTold struct {
 	Why kitchen.Refusal
 	// Parentage is what is worth saying of what was put on; zero for other entries.
 	Parentage kitchen.Parentage
+	// Growth is what is expected of the first of them from now on; nil for nothing.
+	Growth *kitchen.Growth
 	// Kin are the units that a lost one endangers, to be warned of now; nil for none.
 	Kin *KinView
 }
@@ -44,6 +46,7 @@ func Units(v UnitsView) chat.Post {
 	for _, p := range v.Parts {
 		v.head(&s, p)
 	}
+	v.warm(&s)
 	for _, p := range v.Parts {
 		if p.Why == nil {
 			v.remarks(&s, p)
@@ -114,9 +117,6 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 	if len(p.Taking.Early) > 0 {
 		s.add(must, say("**Nobody called "+refOf(p.Load, p.Taking.Early)+" grown through**: was it? Else `undo`."))
 	}
-	if p.Taking.Warm {
-		s.add(must, say("**By my estimate it is still warm**: a culture put on warm grain can die. Measure one now; that it was put on is in the book."))
-	}
 	switch e := p.Entry.(type) {
 	case kitchen.Inoculated:
 		v.parentage(s, p)
@@ -128,6 +128,13 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 	}
 	if p.Kin != nil {
 		s.add(must, kinPara(*p.Kin))
+	}
+}
+
+// warm warns once of a culture that was put on what is warm by the estimate.
+func (v UnitsView) warm(s *sheet) {
+	if slices.ContainsFunc(v.Parts, func(p UnitsTold) bool { return p.Why == nil && p.Taking.Warm }) {
+		s.add(must, say("**Still warm by my estimate**: a culture on warm grain can die. It is in the book all the same; measure one now."))
 	}
 }
 

@@ -1,9 +1,11 @@
 package wording
 
 import (
+	"math"
 	"strings"
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -75,13 +77,6 @@ func onDay(u kitchen.Unit, at time.Time) string {
 	return ", day " + whole(float64(daysBetween(u.Inoculated, at)))
 }
 
-// daysBetween counts the nights between two instants, by the clock of the second.
-func daysBetween(from, to time.Time) int {
-	a, b := from.In(to.Location()), to
-	day := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 12, 0, 0, 0, time.UTC) }
-	return int(day(b).Sub(day(a)).Hours() / 24)
-}
-
 func growthBefore(was, is kitchen.Unit, now time.Time) string {
 	s, ok := was.LastStep(kitchen.SaidGrowth)
 	if !ok || was.Share == is.Share {
@@ -132,10 +127,19 @@ func usedLine(ref string, e kitchen.UnitsUsed, one kitchen.Unit, when string) ch
 		on, theirs = " on {}", []string{e.On}
 	}
 	if one.Left > 0 {
-		left = ": " + percent(one.Left) + " is left"
-		return say("**"+percent(e.Share)+" of "+ref+" used**"+when+on+left+".", theirs...)
+		left = ": " + shareWords(one.Left) + " is left"
+		return say("**"+capital(shareWords(e.Share))+" of "+ref+" used**"+when+on+left+".", theirs...)
 	}
 	return say("**"+ref+" used**"+when+on+".", theirs...)
+}
+
+// shareWords is a share as people say it: half, a quarter, 30 %.
+func shareWords(f unit.Fraction) string {
+	words := map[int]string{25: "a quarter", 33: "a third", 50: "half", 67: "two thirds", 75: "three quarters"}
+	if w, ok := words[int(math.Round(f.Percent()))]; ok {
+		return w
+	}
+	return percent(f)
 }
 
 func movedLine(ref string, e kitchen.UnitsMoved, was kitchen.Unit, v UnitsView) chat.Para {
@@ -196,7 +200,7 @@ func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
 	one, _ := p.Load.Unit(p.Taking.Taken[0])
 	switch e := p.Entry.(type) {
 	case kitchen.Inoculated:
-		return say("Next: a note what the growth is, like `" + ref + " 30%`, or what looks odd."), nil
+		return v.afterInoculating(p, ref), nil
 	case kitchen.GrowthSeen:
 		shaken, _ := one.LastStep(kitchen.SaidShaken)
 		if e.Share < 1 && e.Share >= shakeFrom && shaken.At.IsZero() {
@@ -214,6 +218,21 @@ func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
 	}
 	return nil, nil
 }
+
+// afterInoculating is when the first shake is due and when it is expected grown
+// through, by estimate.
+func (v UnitsView) afterInoculating(p UnitsTold, ref string) chat.Para {
+	g := p.Growth
+	if g == nil || g.Through.About.Before(v.Now) {
+		return say("Next: say how it grows, like `" + ref + " 30%`")
+	}
+	through := g.Through
+	return say("Next: first shake about **" + onlyDay(v.Now, g.Shake.About) + "**. Grown through about " + onlyDay(v.Now, through.About) + ", by estimate (" +
+		onlyDay(v.Now, through.From) + " to " + onlyDay(v.Now, through.To) + ").")
+}
+
+// onlyDay is a day without an hour: 6 Mar.
+func onlyDay(now, t time.Time) string { return dateOf(now, t) }
 
 // shakeFrom is the share of the grain from which a first shake is due (common
 // practice, no source).
