@@ -177,6 +177,11 @@ func (k *inoculum) ofPlate(c cursor) (cursor, bool) {
 
 func (k *inoculum) amount(c cursor) (cursor, bool) {
 	v, d, ok := c.quantity(Volume)
+	if q, is := c.token().(Quantity); is {
+		if _, warm := q.sense(Temperature); warm {
+			return c, false // "50C" on a jar is no fifty cups
+		}
+	}
 	if !ok || k.volume != 0 || v.Value <= 0 {
 		return c, false
 	}

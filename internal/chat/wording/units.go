@@ -119,7 +119,9 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 	}
 	switch e := p.Entry.(type) {
 	case kitchen.Inoculated:
-		v.parentage(s, p)
+		for _, para := range parentageParas(p.Parentage, e, v.Now) {
+			s.add(must, para)
+		}
 		v.noBlank(s, p)
 	case kitchen.SignSeen:
 		v.finding(s, p, e.Sign)
