@@ -343,8 +343,10 @@ type Parentage struct {
 	Parent Node
 	// Known is false for a culture that the book only has the name of.
 	Known bool
-	// Generation is the one of the units.
+	// Generation is the one of the units, Species what grows on the parent, where that is
+	// known.
 	Generation int
+	Species    string
 	// Ended is when the culture, or the parent unit, had come to its end before; zero
 	// for not.
 	Ended time.Time
@@ -361,7 +363,7 @@ func (l Lineage) Inoculating(run RunNo, e Inoculated, at time.Time) (Parentage, 
 		}
 		n := l.meant(e.Culture, at)
 		c, known := l.Culture(n)
-		p := Parentage{Parent: n, Known: known, Generation: l.Generation(n) + 1}
+		p := Parentage{Parent: n, Known: known, Generation: l.Generation(n) + 1, Species: c.Species}
 		if known && !c.Ended.IsZero() && !c.Ended.After(at) {
 			p.Ended = c.Ended
 		}
@@ -378,7 +380,7 @@ func (l Lineage) Inoculating(run RunNo, e Inoculated, at time.Time) (Parentage, 
 			return Parentage{}, OwnAncestor{Unit: ref}
 		}
 	}
-	p := Parentage{Parent: n, Known: true, Generation: l.Generation(n) + 1, Bad: parent.State == UnitSuspect || parent.Loss.What != 0}
+	p := Parentage{Parent: n, Known: true, Generation: l.Generation(n) + 1, Species: parent.Species, Bad: parent.State == UnitSuspect || parent.Loss.What != 0}
 	if !parent.State.Stands() && !parent.Since.After(at) {
 		p.Ended = parent.Since
 	}

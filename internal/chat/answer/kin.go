@@ -1,16 +1,167 @@
 package answer
 
 import (
+	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"ryebell/internal/chat/wording"
 	"ryebell/internal/kitchen"
 )
 
-// endangered are the kin of units that were just lost.
-func (t *turn) endangered(kitchen.RunNo, []kitchen.UnitNo) (*wording.KinView, error) { return nil, nil }
+// endangered are the kin of units that were just lost and that still stand: what came
+// from them, and what came from the same parent. It is said once for each; nil when
+// there is nothing to warn of.
+func (t *turn) endangered(run kitchen.RunNo, units []kitchen.UnitNo) (*wording.KinView, error) {
+	var refs []kitchen.UnitRef
+	for _, n := range units {
+		refs = append(refs, kitchen.UnitRef{Run: run, Unit: n})
+	}
+	k, err := t.kinship()
+	if err != nil {
+		return nil, err
+	}
+	lost, err := k.some(refs)
+	if err != nil {
+		return nil, err
+	}
+	if err := k.back(lost); err != nil {
+		return nil, err
+	}
+	l := k.lineage()
+	for _, ref := range refs {
+		if parent, ok := l.Back(kitchen.UnitNode(ref)); ok && !onlySpecies(parent) {
+			if err := k.forwardOf(l, parent); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if err := k.forward(nil, refs); err != nil {
+		return nil, err
+	}
+	return t.kinOf(k.lineage(), refs)
+}
 
-// inoculating says where units come from that something is put on.
-func (t *turn) inoculating(kitchen.RunNo, kitchen.Inoculated, time.Time) (kitchen.Parentage, error) {
-	return kitchen.Parentage{}, nil
+// kinOf is the warning for units that were lost, where it was not said before.
+func (t *turn) kinOf(l kitchen.Lineage, lost []kitchen.UnitRef) (*wording.KinView, error) {
+	var v wording.KinView
+	var parents, from []string
+	for _, ref := range lost {
+		n := kitchen.UnitNode(ref)
+		kin := l.Endangered(n)
+		if len(kin.Below) > 0 {
+			if news, err := t.tellOnce("kin/of/" + ref.String()); err != nil {
+				return nil, err
+			} else if news == wording.New {
+				from, v.Below = append(from, ref.String()), append(v.Below, kin.Below...)
+			}
+		}
+		parent, ok := l.Back(n)
+		if !ok || onlySpecies(parent) || len(kin.Beside) == 0 {
+			continue
+		}
+		news, err := t.tellOnce("kin/" + nodeKey(parent))
+		if err != nil {
+			return nil, err
+		}
+		if name := wording.NodeName(l, parent); news == wording.New {
+			parents, v.Beside = append(parents, name), append(v.Beside, kin.Beside...)
+		}
+	}
+	v.Parent, v.Of = strings.Join(parents, ", "), strings.Join(from, ", ")
+	v.Beside, v.Below = othersThan(lost, v.Beside), othersThan(lost, v.Below)
+	if len(v.Beside)+len(v.Below) == 0 {
+		return nil, nil
+	}
+	return &v, nil
+}
+
+// nodeKey names a node in a note.
+func nodeKey(n kitchen.Node) string {
+	switch {
+	case n.IsUnit():
+		return n.Unit.String()
+	case n.Culture != 0:
+		return fmt.Sprintf("culture/%d", n.Culture)
+	}
+	return "name/" + n.Name
+}
+
+// othersThan are the units that are not among those, each once, in their order.
+func othersThan(those, units []kitchen.UnitRef) []kitchen.UnitRef {
+	var out []kitchen.UnitRef
+	for _, u := range units {
+		if !slices.Contains(those, u) && !slices.Contains(out, u) {
+			out = append(out, u)
+		}
+	}
+	slices.SortFunc(out, func(a, b kitchen.UnitRef) int {
+		if a.Run != b.Run {
+			return int(a.Run - b.Run)
+		}
+		return int(a.Unit - b.Unit)
+	})
+	return out
+}
+
+// tainted are the units that cultures which went bad are on, as far as they live; nil
+// for none.
+func (t *turn) tainted(bad []kitchen.Culture) (*wording.KinView, error) {
+	k, err := t.kinship()
+	if err != nil {
+		return nil, err
+	}
+	var names []string
+	for _, c := range bad {
+		names = append(names, c.Name)
+	}
+	if err := k.forward(names, nil); err != nil {
+		return nil, err
+	}
+	l := k.lineage()
+	v := wording.KinView{Of: strings.Join(names, ", ")}
+	for _, c := range bad {
+		n := kitchen.Node{Culture: c.No}
+		v.Below = append(v.Below, l.Endangered(n).Below...)
+		// What it taints is said now, and not again for each unit of it.
+		if _, err := t.tellOnce("kin/" + nodeKey(n)); err != nil {
+			return nil, err
+		}
+	}
+	if v.Below = othersThan(nil, v.Below); len(v.Below) == 0 {
+		return nil, nil
+	}
+	return &v, nil
+}
+
+// inoculating says where units come from that something is put on, or refuses: see
+// [kitchen.Lineage.Inoculating].
+func (t *turn) inoculating(run kitchen.RunNo, e kitchen.Inoculated, at time.Time) (kitchen.Parentage, error) {
+	k, err := t.kinship()
+	if err != nil {
+		return kitchen.Parentage{}, err
+	}
+	if e.From == (kitchen.UnitRef{}) {
+		err = k.backOf(e.Culture)
+	} else {
+		err = k.grown(e.From)
+	}
+	if err != nil {
+		return kitchen.Parentage{}, err
+	}
+	return k.lineage().Inoculating(run, e, at)
+}
+
+// grown gathers a unit that something is taken of, with what it came from; of one that
+// isn't there its load.
+func (k *kinship) grown(ref kitchen.UnitRef) error {
+	units, err := k.some([]kitchen.UnitRef{ref})
+	if err == nil && len(units) == 0 {
+		units, err = k.add(k.t.book.UnitsOfLoad(ref.Run))
+	}
+	if err != nil {
+		return err
+	}
+	return k.back(units)
 }

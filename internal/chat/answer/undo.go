@@ -174,5 +174,8 @@ func (t *turn) undone(e store.Logged) (string, bool) {
 	if g, ok := e.Entry.(kitchen.GearEntry); ok {
 		return wording.UndoneGear(g), true
 	}
+	if c, ok := e.Entry.(kitchen.CultureEntry); ok {
+		return wording.UndoneCulture(c), true
+	}
 	return wording.UndoneStart(), is[kitchen.StartWanted](e.Entry)
 }

@@ -182,6 +182,9 @@ func (t *turn) put(run kitchen.RunNo, e kitchen.Inoculated, at time.Time) (kitch
 		}
 	}
 	p, err := t.inoculating(run, e, at)
+	if e.Species == "" {
+		e.Species = p.Species
+	}
 	return e, p, err
 }
 

@@ -30,11 +30,7 @@ func kinPara(v KinView) chat.Para {
 		if len(p) > 0 {
 			p = append(p, chat.Text(" "))
 		}
-		also := "came from it too"
-		if len(v.Beside) > 1 {
-			also = "came from it, too"
-		}
-		p = append(p, say("**If it was {}**: "+refsOf(v.Beside, traceLoads)+" "+also+" and "+stillStand(len(v.Beside))+".", v.Parent)...)
+		p = append(p, say("**If it was {}**: "+refsOf(v.Beside, traceLoads)+" came from it too and "+stillStand(len(v.Beside))+".", v.Parent)...)
 	}
 	if len(p) == 0 {
 		return nil
@@ -84,4 +80,13 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 func unknownCulture(put kitchen.Inoculated) bool {
 	_, species := kitchen.SpeciesNamed(put.Culture)
 	return put.Culture != "" && put.Culture != put.Species && !species
+}
+
+// parentage says what is worth knowing of what was put on.
+func (v UnitsView) parentage(s *sheet, p UnitsTold) {
+	if put, ok := p.Entry.(kitchen.Inoculated); ok {
+		for _, para := range parentageParas(p.Parentage, put, v.Now) {
+			s.add(must, para)
+		}
+	}
 }

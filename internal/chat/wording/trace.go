@@ -22,13 +22,24 @@ type TraceView struct {
 	// units than were looked at.
 	Drawn, Cut bool
 	Now        time.Time
+
+	told int // how many fates have a line of their own
 }
 
 // TreeTooTall reports whether a tree of so many lines is more than a phone shows.
 func TreeTooTall(lines int) bool { return lines > screen-2 }
 
 // Trace tells where something came from, what came from it, and how and where that is.
+// What has no room is counted.
 func Trace(v TraceView) chat.Post {
+	for v.told = mostFates; ; v.told-- {
+		if p := v.sheet().post(chat.Answer); v.told == 0 || tall(p) <= screen {
+			return p
+		}
+	}
+}
+
+func (v TraceView) sheet() *sheet {
 	var s sheet
 	switch {
 	case v.Of.IsUnit():
@@ -44,7 +55,7 @@ func Trace(v TraceView) chat.Post {
 	if v.Cut {
 		s.add(must, say("There are more than I looked at: trace a part of it."))
 	}
-	return s.post(chat.Answer)
+	return &s
 }
 
 // culture tells of a culture: how much of it was lost, where it is from, what it went on.
@@ -223,14 +234,41 @@ func (v TraceView) forward(s *sheet) {
 	if text != "" {
 		s.add(must, say(text+":"))
 	}
+	v.links(s)
+}
+
+// mostLinks is how many parents further on are named.
+const mostLinks = 3
+
+// links says what came from what further on, where that is little.
+func (v TraceView) links(s *sheet) {
+	l := v.Lineage
+	from := map[kitchen.Node][]kitchen.UnitRef{}
+	var parents []kitchen.Node
+	for _, ref := range l.Tree(v.Of).Units() {
+		p, ok := l.Back(kitchen.UnitNode(ref))
+		if !ok || p == v.Of || ref == v.Of.Unit {
+			continue
+		}
+		if from[p] == nil {
+			parents = append(parents, p)
+		}
+		from[p] = append(from[p], ref)
+	}
+	if len(parents) > mostLinks {
+		return
+	}
+	for _, p := range parents {
+		s.add(may, say(refsOf(from[p], traceLoads)+" came from {}.", NodeName(l, p)))
+	}
 }
 
 // beside tells of what came from the same parent.
 func (v TraceView) beside(s *sheet) {
 	l := v.Lineage
 	parent, ok := l.Back(v.Of)
-	if !ok {
-		return
+	if _, species := kitchen.SpeciesNamed(parent.Name); !ok || species && parent.Name != "" {
+		return // what has only its species in common is no kin
 	}
 	var all, stand []kitchen.UnitRef
 	for _, n := range l.Siblings(v.Of) {
@@ -284,14 +322,29 @@ func (v TraceView) sources() chat.Para {
 	return say(text+".", names...)
 }
 
-// fates lists how and where the units are.
+// mostFates is how many fates have a line of their own.
+const mostFates = 4
+
+// fates lists how and where the units are. Of many fates the last are but counted.
 func (v TraceView) fates(s *sheet, units []kitchen.UnitRef) {
-	for _, f := range fatesOf(v.Lineage, units) {
-		need := should
-		if f.sort >= firstAway {
-			need = may
+	all := fatesOf(v.Lineage, units)
+	shown := len(all)
+	if shown > v.told+1 || v.told < mostFates {
+		shown = min(v.told, shown)
+	}
+	for _, f := range all[:shown] {
+		s.add(must, f.words())
+	}
+	var rest []string
+	for _, f := range all[shown:] {
+		rest = append(rest, strconv.Itoa(len(f.units))+" "+f.short())
+	}
+	if len(rest) > 0 {
+		head := "Also "
+		if shown == 0 {
+			head = "Of these "
 		}
-		s.add(need, f.words())
+		s.add(must, say(head+listed(rest)+"."))
 	}
 }
 
@@ -322,7 +375,9 @@ func (v TraceView) nextLook(s *sheet, units []kitchen.UnitRef) {
 // buttons lead one step back.
 func (v TraceView) buttons(units []kitchen.UnitRef) []chat.Button {
 	var out []chat.Button
-	if parent, ok := v.Lineage.Back(v.Of); ok && v.Of != (kitchen.Node{}) {
+	parent, ok := v.Lineage.Back(v.Of)
+	outside := parent.Name != "" && !v.Of.IsUnit() // who a culture came from is no culture
+	if ok && v.Of != (kitchen.Node{}) && !outside {
 		out = append(out, traceTap(NodeName(v.Lineage, parent)))
 	}
 	if v.Of.IsUnit() {

@@ -144,12 +144,15 @@ func endWord(e kitchen.CultureEnd) string {
 	return "ended"
 }
 
-// fated are units that fared alike and stand in one place.
+// fated are units that fared alike.
 type fated struct {
 	units []kitchen.UnitRef
 	sort  int
 	// one and many say how, of one unit and of several.
-	one, many, place string
+	one, many string
+	// places are where they stand, and which of them where.
+	places []string
+	at     map[string][]kitchen.UnitRef
 }
 
 // fatesOf puts units together that fared alike: what went bad and still stands first,
@@ -162,15 +165,20 @@ func fatesOf(l kitchen.Lineage, units []kitchen.UnitRef) []fated {
 			continue
 		}
 		f := fateOf(u)
-		if u.State.Stands() {
-			f.place = u.Place
-		}
-		i := slices.IndexFunc(out, func(o fated) bool { return o.sort == f.sort && o.place == f.place })
+		i := slices.IndexFunc(out, func(o fated) bool { return o.sort == f.sort })
 		if i < 0 {
+			f.at = map[string][]kitchen.UnitRef{}
 			out = append(out, f)
 			i = len(out) - 1
 		}
-		out[i].units = append(out[i].units, ref)
+		place := ""
+		if u.State.Stands() {
+			place = u.Place
+		}
+		if out[i].at[place] == nil {
+			out[i].places = append(out[i].places, place)
+		}
+		out[i].units, out[i].at[place] = append(out[i].units, ref), append(out[i].at[place], ref)
 	}
 	slices.SortStableFunc(out, func(a, b fated) int { return cmp.Compare(a.sort, b.sort) })
 	return out
@@ -223,11 +231,26 @@ func (f fated) words() chat.Para {
 	if len(f.units) == 1 {
 		how = f.one
 	}
-	text := strconv.Itoa(len(f.units)) + " " + how + ": " + refsOf(f.units, traceLoads)
-	if f.place == "" {
-		return say(text + ".")
+	text := strconv.Itoa(len(f.units)) + " " + how + ": "
+	var parts, names []string
+	for _, place := range f.places {
+		part := refsOf(f.at[place], traceLoads)
+		if place != "" {
+			part, names = part+" ({})", append(names, place)
+		}
+		parts = append(parts, part)
 	}
-	return say(text+", {}.", f.place)
+	return say(text+strings.Join(parts, ", ")+".", names...)
+}
+
+// short says how they fared behind a number alone: 3 growing.
+func (f fated) short() string {
+	for _, verb := range []string{"are ", "were ", "look "} {
+		if rest, ok := strings.CutPrefix(f.many, verb); ok {
+			return rest
+		}
+	}
+	return strings.TrimSuffix(f.many, " and still stand")
 }
 
 // lostOf counts the units that were lost.
