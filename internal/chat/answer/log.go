@@ -71,8 +71,7 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 		}
 		t.kind, t.about = logKind, run.No.Subject()
 		t.said = phrase.Log{Which: phrase.Which{Run: run.No}}.String()
-		photos, err := t.photosOfRun(run)
-		return wording.Log(wording.LogView{Run: run, Photos: photos, Now: t.arrived(), Who: t.who}), err
+		return t.logRun(run)
 	}
 	rows, err := t.book.LastRuns(lastRuns)
 	if i.Mine {
@@ -86,6 +85,16 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	return wording.Runs(wording.RunsView{Runs: runs, Mine: i.Mine, Now: t.arrived(), Who: t.who}), nil
+}
+
+// logRun tells the story of a run, and how its units stand.
+func (t *turn) logRun(run kitchen.Run) (chat.Post, error) {
+	units, err := t.load(run.No)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	photos, err := t.photosOfRun(run)
+	return wording.Log(wording.LogView{Run: run, Units: units, Photos: photos, Now: t.arrived(), Who: t.who}), err
 }
 
 // lastRuns is how many runs a list shows.

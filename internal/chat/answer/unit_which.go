@@ -153,6 +153,11 @@ func (t *turn) answeredUnits(ctx scene) ([]target, bool) {
 	}
 	var out []target
 	for _, in := range phrase.Parse(ctx.turn.Said, t.names).Intents {
+		if story, ok := in.(phrase.LogUnit); ok {
+			for _, r := range story.Of.Refs {
+				out = append(out, target{run: r.Run, units: r.Units})
+			}
+		}
 		tell, _ := in.(phrase.TellUnits)
 		for _, p := range tell.Parts {
 			for _, r := range p.Of.Refs {
@@ -237,8 +242,23 @@ func (whichLoad) Error() string { return "several loads can be meant" }
 // mostAsked is how many loads a question offers: the newest.
 const mostAsked = 3
 
-// whichUnits asks which load is meant; false for any other error.
+// whichUnits asks which load is meant by what was told; false for any other error.
 func (t *turn) whichUnits(err error, i phrase.TellUnits) (chat.Post, bool) {
+	return t.whichLoads(err, func(r kitchen.Ref) string {
+		whole := phrase.TellUnits{When: i.When}
+		for _, p := range i.Parts {
+			if len(p.Of.Refs) == 0 && len(p.Of.Names) == 0 {
+				p.Of = phrase.Meant{Refs: []kitchen.Ref{r}}
+			}
+			whole.Parts = append(whole.Parts, p)
+		}
+		return whole.String()
+	})
+}
+
+// whichLoads asks which load is meant, each offered with the sentence that says so;
+// false for any other error.
+func (t *turn) whichLoads(err error, whole func(kitchen.Ref) string) (chat.Post, bool) {
 	var several whichLoad
 	if !errors.As(err, &several) {
 		return chat.Post{}, false
@@ -247,14 +267,7 @@ func (t *turn) whichUnits(err error, i phrase.TellUnits) (chat.Post, bool) {
 	slices.SortFunc(can, func(a, b candidate) int { return cmp.Compare(b.run, a.run) })
 	var options []wording.LoadOption
 	for _, c := range can[:min(len(can), mostAsked)] {
-		whole := phrase.TellUnits{When: i.When}
-		for _, p := range i.Parts {
-			if len(p.Of.Refs) == 0 && len(p.Of.Names) == 0 {
-				p.Of = phrase.Meant{Refs: []kitchen.Ref{c.ref()}}
-			}
-			whole.Parts = append(whole.Parts, p)
-		}
-		options = append(options, wording.LoadOption{Load: c.load, Units: c.units, Say: whole.String()})
+		options = append(options, wording.LoadOption{Load: c.load, Units: c.units, Say: whole(c.ref())})
 	}
 	return wording.WhichLoad(options, len(can), t.arrived()), true
 }
