@@ -44,6 +44,8 @@ type unitsTelling struct {
 	when   *Moment
 	// first is true when the time was said before everything.
 	first bool
+	// opens is true when nothing was said before it.
+	opens bool
 	// plain is true once something was told that people don't say to each other.
 	plain bool
 }
@@ -60,7 +62,7 @@ type unitsRead struct {
 
 // matchTellUnits reads several things told of units, each with its own.
 func matchTellUnits(c cursor) (Intent, cursor, bool) {
-	var t unitsTelling
+	t := unitsTelling{opens: c.firstSaid() == 0}
 	d := c.over(unitLeads...)
 	if m, e, ok := moment(d, nil); ok {
 		f, _ := e.mark(":,")
@@ -294,7 +296,7 @@ func (t unitsTelling) lotOnto(c cursor) (unitsRead, bool) {
 // those that a reply is about: "smells sour, wet at the bottom".
 func (t unitsTelling) goesOn(c cursor) (unitsRead, bool) {
 	at := c.over(pronouns...).over("is", "are", "was", "'s")
-	if len(t.parts) == 0 && c.over(unitLeads...).i > 0 && c.firstSaid() > 0 {
+	if len(t.parts) == 0 && !t.opens {
 		return unitsRead{}, false
 	}
 	m := meantRead{Meant: t.before.clone(), sure: !t.before.isZero(), pronoun: true}

@@ -179,7 +179,10 @@ func theVessels(c cursor, _ Meant) (meantRead, cursor, bool) {
 func listed(c cursor, before Meant) (meantRead, cursor, bool) {
 	var m meantRead
 	d, all := c.phrase("all of", "everything in", "everything of", "the whole of", "all units of", "every unit of", "all the units of", "whole of", "all the jars and bags of", "the whole", "all in", "whole", "all")
-	d = d.over("the units", "units", "run", "number", "load", "batch", "the load", "the run")
+	d = d.over("run", "number", "load", "batch", "the load", "the run")
+	if e := d.over("the", "units", "unit"); e.namesUnits() {
+		d = e
+	}
 	if all && (d.word(-1) == "whole" || d.word(-1) == "all") {
 		if _, sharp := d.token().(RunRef); !sharp {
 			return m, c, false // "all 12" are rather twelve
@@ -229,6 +232,9 @@ func (m *meantRead) element(c cursor, apart bool, before Meant) (cursor, bool) {
 	if d, ok := m.vesselNumber(c, before); ok {
 		return d, true
 	}
+	if c.hasRun() && len(m.Units) > 0 {
+		return c, false // of which run the ones before are wasn't said
+	}
 	switch t := c.token().(type) {
 	case RunRef:
 		m.add(t.Ref)
@@ -246,6 +252,17 @@ func (m *meantRead) element(c cursor, apart bool, before Meant) (cursor, bool) {
 		return m.number(c, t, apart, before)
 	}
 	return c, false
+}
+
+// hasRun reports whether a run or a unit stands here by its number, with its run.
+func (c cursor) hasRun() bool {
+	switch t := c.token().(type) {
+	case RunRef:
+		return true
+	case Number:
+		return t.Ref != nil
+	}
+	return false
 }
 
 // isWritten reports whether a range names no run: "5-7".
@@ -309,7 +326,7 @@ func (m *meantRead) vesselNumber(c cursor, before Meant) (cursor, bool) {
 		return c, false
 	}
 	d = d.use(1)
-	if run, e, of := d.ofRun(); of {
+	if run, e, of := d.ofRun(); of && len(m.Units) == 0 {
 		m.add(kitchen.Ref{Run: run, Units: units})
 		m.sure = true
 		return e, true

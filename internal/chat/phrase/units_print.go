@@ -71,7 +71,11 @@ func inoculatedText(e kitchen.Inoculated) string {
 		said = append(said, e.Culture)
 	}
 	if e.From != (kitchen.UnitRef{}) {
-		said = append(said, e.From.String())
+		from := e.From.String()
+		if e.Culture != "" {
+			from = "from " + from
+		}
+		said = append(said, from)
 	}
 	if e.Species != "" && e.Species != e.Culture {
 		said = append(said, e.Species)

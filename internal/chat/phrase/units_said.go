@@ -16,8 +16,6 @@ type unitSaid struct {
 	but []UnitsPart
 	// none are those that aren't meant, said behind.
 	none []kitchen.UnitNo
-	// asks is set for what may be asked at the end: "is that bad".
-	asks bool
 	// when is a day that stands behind the number of a culture.
 	when *Moment
 }
@@ -88,7 +86,7 @@ func signSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
 	if !ok {
 		return unitSaid{}, c, false
 	}
-	return unitSaid{entry: kitchen.SignSeen{Sign: s}, asks: true}, d.noticed(), true
+	return unitSaid{entry: kitchen.SignSeen{Sign: s}}, d.noticed(), true
 }
 
 // noticed passes over how long it has been so: "after 9 days".
@@ -117,7 +115,7 @@ func growthSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
 	if e, grown := d.phrase(grownWords...); grown {
 		d = e
 	}
-	return unitSaid{entry: kitchen.GrowthSeen{Share: share}, asks: true}, d, true
+	return unitSaid{entry: kitchen.GrowthSeen{Share: share}}, d, true
 }
 
 // grownWords stand behind how much is overgrown.

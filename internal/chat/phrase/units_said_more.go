@@ -92,7 +92,7 @@ func namedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	d, called := c.phrase("called", "is called", "named", "is named", "now called", "is now called")
 	if called {
 		e, ok := d.freeWords(3)
-		if !ok || of.isZero() {
+		if _, number := d.token().(Number); !ok || number || of.isZero() {
 			return unitSaid{}, c, false
 		}
 		return unitSaid{entry: kitchen.UnitNamed{Name: d.s.typedWords(d.i, e.i)}, sure: true}, e, true

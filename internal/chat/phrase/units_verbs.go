@@ -100,11 +100,12 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		e, d = kitchen.BlankSet{}, f
 	case callVerb:
 		f, fits := d.over("to", "as").freeWords(3)
-		e, ok = kitchen.UnitNamed{Name: d.s.typedWords(d.i, f.i)}, fits && m.sure && m.units() == 1
-		if g := d.over("to", "as"); g.i > d.i {
-			e = kitchen.UnitNamed{Name: d.s.typedWords(g.i, f.i)}
+		ok = fits && m.sure && m.units() == 1
+		g := d.over("to", "as")
+		if _, number := g.token().(Number); number {
+			return unitsRead{}, false
 		}
-		d = f
+		e, d = kitchen.UnitNamed{Name: d.s.typedWords(g.i, f.i)}, f
 	case tagVerb:
 		tags, f := d.over("as", "with", "to", ":").tags()
 		e, d, ok = kitchen.UnitsTagged{Tags: tags}, f, tags != nil
@@ -164,7 +165,7 @@ func (t unitsTelling) cultureOnto(c cursor) (unitsRead, bool) {
 		}
 		d = c
 	}
-	k, d, ok := d.inoculum(t)
+	k, d, ok := d.inoculum()
 	if !ok {
 		return unitsRead{}, false
 	}
@@ -189,14 +190,15 @@ func (t unitsTelling) cultureOnto(c cursor) (unitsRead, bool) {
 	return unitsRead{parts: []UnitsPart{{m.Meant, in}}, end: f, sure: true}, true
 }
 
-// shared is a culture in front of the units that it was put on: an amount of a grown
+// sharedInoculum is a culture in front of the units that it was put on: an amount of a grown
 // unit is for all of them together.
 type sharedInoculum struct {
 	inoculum
 	shared bool
 }
 
-func (c cursor) inoculum(_ unitsTelling) (sharedInoculum, cursor, bool) {
+// inoculum takes what was put on in front of the units.
+func (c cursor) inoculum() (sharedInoculum, cursor, bool) {
 	var k sharedInoculum
 	d := c
 	if u, e, ok := c.oneUnit(); ok { // "9.3 into 12.1-5"
@@ -223,11 +225,7 @@ func (t unitsTelling) useVerb(c cursor) (unitsRead, bool) {
 	var used kitchen.UnitsUsed
 	d := c
 	if s, e, ok := c.over("about", "abt", "a", "some").share(false); ok && s < 1 {
-		if f, of := e.phrase("of", "from", "out of"); of {
-			used.Share, d = s, f
-		} else if used.Share = s; true {
-			d = e
-		}
+		used.Share, d = s, e.maybe("of", "from", "out of")
 	}
 	m, d, ok := d.meantOr(t.before)
 	if !ok {
@@ -272,7 +270,7 @@ func (t unitsTelling) giveVerb(c cursor) (unitsRead, bool) {
 		return unitsRead{parts: []UnitsPart{{m.Meant, kitchen.UnitsGiven{To: to}}}, end: d, sure: m.sure, loose: m.isZero()}, true
 	}
 	to, d, ok := c.person(true)
-	if !ok {
+	if w, isWord := c.token().(Word); !ok || isWord && w.Class != Unknown && !vocabulary()[w.Text].person {
 		return unitsRead{}, false
 	}
 	m, d, ok = d.meant(t.before)
