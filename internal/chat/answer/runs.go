@@ -180,13 +180,24 @@ const burnsAmong = 12
 // said to be off.
 func (t *turn) mayBurn() ([]kitchen.Run, error) { return t.calledOff(kitchen.Run.MayBurn) }
 
-// calledOff lists the runs of late that were called off, and that are still so.
+// calledOff lists the runs of late that were called off, and that are still so. Those
+// that nobody called off are not folded: twelve forecasts take their time.
 func (t *turn) calledOff(state func(kitchen.Run) bool) ([]kitchen.Run, error) {
 	rows, err := t.book.LastRuns(burnsAmong)
 	if err != nil {
 		return nil, err
 	}
-	runs, err := t.folded(rows)
+	var off []store.RunRow
+	for _, row := range rows {
+		records, err := t.book.Standing(row.No.Subject())
+		if err != nil {
+			return nil, err
+		}
+		if slices.ContainsFunc(records, func(r kitchen.Record) bool { return is[kitchen.CalledOff](r.Entry) }) {
+			off = append(off, row)
+		}
+	}
+	runs, err := t.folded(off)
 	return only(runs, state), err
 }
 
