@@ -172,7 +172,7 @@ func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
 		return err
 	}
 	if row.Arrived {
-		return arrivedAgrees(book, row, records)
+		return k.arrivedAgrees(book, row, records)
 	}
 	r, err := kitchen.FoldRun(records, k.then)
 	if errors.As(err, new(kitchen.NoSuchRun)) {
@@ -187,42 +187,69 @@ func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
 	want := store.RunRow{
 		No: no, Begun: r.Begun.UTC(), Cook: r.Cook, Cooker: r.Cooker, Turn: store.InboxID(r.Turn), State: store.OpenRun,
 	}
-	if r.Stage.Over() {
+	units := kitchen.FoldUnits(r, records)
+	if r.Stage.Over() || units.Settled() {
 		want.State = store.EndedRun
 	}
 	if row != want {
 		return fmt.Errorf("is in the list as\n  %+v\nand by its entries\n  %+v", row, want)
 	}
-	if err := unitsAgree(book, kitchen.FoldUnits(r, records)); err != nil {
+	if err := unitsAgree(book, units); err != nil {
 		return err
 	}
 	if written.After(k.written) {
 		k.written = written
 	}
-	return k.waiting(book, no.Prefix(), append(r.Wants(k.settings), r.WantsOf(k.bookings)...))
+	due, err := k.unitPings(book, units)
+	if err != nil {
+		return err
+	}
+	pings := slices.DeleteFunc(r.Wants(k.settings), units.Hushes)
+	return k.waiting(book, no.Prefix(), slices.Concat(pings, r.WantsOf(k.bookings), due))
 }
 
-// arrivedAgrees holds the rows of what arrived against its entries.
-func arrivedAgrees(book *store.Book, row store.RunRow, records []kitchen.Record) error {
+// unitPings are those that the units of a load want.
+func (k kitchenOf) unitPings(book *store.Book, us kitchen.Units) (want []kitchen.Ping, err error) {
+	rows, err := book.GrownUnits(400)
+	var past []kitchen.Grown
+	for _, r := range rows {
+		if !r.Arrived {
+			past = append(past, kitchen.Grown{
+				Unit: r.Ref, Species: r.Species, Container: r.Container, Route: r.Route, Inoculated: r.Inoculated, Shaken: r.Shaken, Through: r.Through,
+			})
+		}
+	}
+	for _, d := range us.Wants(k.settings, past) {
+		want = append(want, d.Ping)
+	}
+	return want, err
+}
+
+// arrivedAgrees holds what arrived against its entries.
+func (k kitchenOf) arrivedAgrees(book *store.Book, row store.RunRow, records []kitchen.Record) error {
 	us, err := kitchen.FoldArrived(records)
 	if errors.As(err, new(kitchen.NoSuchRun)) {
-		us = kitchen.Units{Run: row.No}
 		if row.State != store.TakenBack {
 			return fmt.Errorf("was taken back and is %s", row.State)
 		}
-	} else if err != nil {
+		return errors.Join(unitsAgree(book, kitchen.Units{Run: row.No}), k.waiting(book, row.No.Prefix(), nil))
+	}
+	if err != nil {
 		return err
 	}
-	return unitsAgree(book, us)
+	due, err := k.unitPings(book, us)
+	return errors.Join(err, unitsAgree(book, us), k.waiting(book, row.No.Prefix(), due))
 }
 
-// unitsAgree holds the rows of a load's units against its entries. Those that are
-// behind tell so, and are folded again.
+// unitsAgree holds the rows of a load's units against its entries.
 func unitsAgree(book *store.Book, us kitchen.Units) error {
 	rows, err1 := book.UnitsOfLoad(us.Run)
 	behind, err2 := book.UnitsBehind(1000)
-	if err := errors.Join(err1, err2); err != nil || slices.Contains(behind, us.Run) {
+	if err := errors.Join(err1, err2); err != nil {
 		return err
+	}
+	if slices.Contains(behind, us.Run) {
+		return errors.New("its units have no rows")
 	}
 	var want []store.UnitRow
 	for _, u := range us.All {

@@ -188,8 +188,8 @@ func (w *writer) derive(ctx context.Context) error {
 	return nil
 }
 
-// save writes the rows of a load. A run is open until it is cool, or until nothing is
-// left of it where nobody said that.
+// save writes the rows of a load. A run is open until it is cool or, where nobody said
+// that, until nothing of it waits for a culture.
 func (w *writer) save(b *store.Book, ld *load, f folded) error {
 	if f.err != nil {
 		return fmt.Errorf("load %d: %w", ld.no, f.err)
@@ -197,7 +197,7 @@ func (w *writer) save(b *store.Book, ld *load, f folded) error {
 	row := store.RunRow{No: ld.no, Begun: ld.begun, State: store.EndedRun, Arrived: true}
 	if ld.arrived == nil {
 		row = store.RunRow{No: ld.no, Begun: f.run.Begun, Cook: f.run.Cook, Cooker: f.run.Cooker, State: store.EndedRun}
-		if !f.run.Stage.Over() && len(f.units.Standing())+len(f.units.In(kitchen.InCook)) > 0 {
+		if !f.run.Stage.Over() && !f.units.Settled() {
 			row.State = store.OpenRun
 		}
 		if f.run.Stage == kitchen.StageCool {
