@@ -1,6 +1,9 @@
 package kitchen
 
-import "time"
+import (
+	"slices"
+	"time"
+)
 
 // DigestPrefix begins the keys of the digests; the local date is the rest.
 const DigestPrefix = "digest/"
@@ -19,97 +22,142 @@ func (s Settings) DigestAt() (DigestIs, bool) {
 	return d, d.At != 0
 }
 
-// Digest is what happened since the last one and what the coming week brings. Now
-// is in the kitchen's zone.
-type Digest struct {
-	Since, Now time.Time
-	// Cooked are the runs whose heat went off since; Short are those of them that
-	// were not held as long as they should have been, as far as anybody saw.
-	Cooked, Short []Run
-	CalledOff     []Run
-	Gone          []Run
-	// Shelf is what stands there, the oldest first.
-	Shelf []Run
-	// Passing are the limits reached in the coming week, the first first.
-	Passing []Passing
-	// Bookings are those of the coming week, the earliest first.
-	Bookings []Booking
-	// Decide is what stands past its last limit, the oldest first; Unmeasured are
-	// those that nobody said to be cool.
-	Decide, Unmeasured []Run
-}
-
-// Passing is a run with a limit that it reaches.
-type Passing struct {
+// Stock is a load with its units. Run is what it comes of, zero for one that arrived.
+type Stock struct {
 	Run   Run
-	Limit ShelfLimit
+	Units Units
 }
 
-// DigestOf makes the digest of a time, of runs in the order in which they were
-// begun. The first one has no since and tells of them all.
-func DigestOf(runs []Run, bookings []Booking, since, now time.Time) Digest {
-	if since.IsZero() && len(runs) > 0 {
-		since = runs[0].Begun
+// Batch are units of a load that one thing is said of; one at least.
+type Batch struct {
+	Stock
+	These []UnitNo
+	// At is when what is said of them is, or was, so of the first.
+	At time.Time
+}
+
+// Digest is what needs a decision, and nothing else. Each list has the oldest load
+// first.
+type Digest struct {
+	// Since is when the last one came, Now when this one does, in the kitchen's zone.
+	Since, Now time.Time
+	// Lost went bad, or nothing grew on them, since the last digest, wherever they are now.
+	Lost []Batch
+	// Bad are contaminated and still stand on the shelf, Suspect look it.
+	Bad, Suspect []Batch
+	// Ageing are grown through and have kept as long as they surely do: see [SpawnKept].
+	// At is until when they may keep.
+	Ageing []Batch
+	// Unheld is cooked grain whose hold nobody saw whole; it is in no list below.
+	Unheld []Batch
+	// Old is cooked grain past its last limit; Unmeasured that of which nobody said that
+	// it is cool.
+	Old, Unmeasured []Batch
+	// Nearing is cooked grain that reaches a limit in the coming week, each load once.
+	Nearing []Nearing
+}
+
+// Nearing is cooked grain with a limit that it reaches at a time.
+type Nearing struct {
+	Batch
+	Limit PingKind
+}
+
+// DigestOf makes the digest of a time, of loads in the order in which they were begun.
+// The first one has no since and tells of them all.
+func DigestOf(loads []Stock, since, now time.Time) Digest {
+	if since.IsZero() && len(loads) > 0 {
+		since = loads[0].Units.Begun
 	}
-	d := Digest{Since: since, Now: now, Shelf: OnShelf(runs, now)}
-	for _, r := range runs {
-		d.happened(r)
-	}
-	for _, r := range d.Shelf {
-		d.stands(r)
-	}
-	for _, b := range bookings {
-		if b.To.After(now) && b.From.Before(d.until()) {
-			d.Bookings = append(d.Bookings, b)
-		}
+	d := Digest{Since: since, Now: now}
+	for _, l := range loads {
+		d.lost(l)
+		d.grows(l)
+		d.waits(l)
 	}
 	return d
 }
 
 func (d *Digest) until() time.Time { return d.Now.AddDate(0, 0, week) }
 
-func (d *Digest) isNew(at time.Time) bool { return !at.Before(d.Since) && at.Before(d.Now) }
-
-// happened sorts what became of a run since the last digest.
-func (d *Digest) happened(r Run) {
-	if r.Stage == StageCalledOff {
-		if d.isNew(r.Since) {
-			d.CalledOff = append(d.CalledOff, r)
+// put adds those units of a load that something is so of, and since when.
+func put(to *[]Batch, l Stock, is func(Unit) (time.Time, bool)) {
+	b := Batch{Stock: l}
+	for _, u := range l.Units.All {
+		if at, ok := is(u); ok {
+			b.These = append(b.These, u.Ref.Unit)
+			if b.At.IsZero() || at.Before(b.At) {
+				b.At = at
+			}
 		}
-		return
 	}
-	if r.Stage == StageGone && d.isNew(r.Since) {
-		d.Gone = append(d.Gone, r)
-	}
-	off, ended := r.Ended()
-	if !ended || r.Stage.Hot() || !d.isNew(off.At) {
-		return
-	}
-	d.Cooked = append(d.Cooked, r)
-	if off.Outcome == Early {
-		d.Short = append(d.Short, r)
+	if len(b.These) > 0 {
+		*to = append(*to, b)
 	}
 }
 
-// stands looks at how old a run on the shelf is and will be.
-func (d *Digest) stands(r Run) {
-	limits := r.ShelfLimits()
-	for _, l := range limits {
-		noted := shelfTime.On(l.At.In(d.Now.Location()))
+// in is what is so of the units in a state, since they came to it.
+func in(s UnitState) func(Unit) (time.Time, bool) {
+	return func(u Unit) (time.Time, bool) { return u.Since, u.State == s }
+}
+
+func (d *Digest) lost(l Stock) {
+	put(&d.Lost, l, func(u Unit) (time.Time, bool) {
+		return u.Loss.At, u.Loss.What != 0 && !u.Loss.At.Before(d.Since) && u.Loss.At.Before(d.Now)
+	})
+	put(&d.Bad, l, in(UnitContaminated))
+	put(&d.Suspect, l, in(UnitSuspect))
+}
+
+// grows looks at what is grown through: at what has kept long enough in the room apart
+// from what has in the cold.
+func (d *Digest) grows(l Stock) {
+	for _, where := range []int{keptWarm, keptChilled} {
+		put(&d.Ageing, l, func(u Unit) (time.Time, bool) {
+			if u.State != UnitGrown {
+				return time.Time{}, false
+			}
+			k := u.keeps()
+			return k.until, k.where == where && !k.surely.After(d.Now)
+		})
+	}
+}
+
+// waits looks at the cooked grain that stands: how old it is and will be, and whether
+// it may be used at all.
+func (d *Digest) waits(l Stock) {
+	since := l.Units.Cool
+	if since.IsZero() || since.After(d.Now) {
+		return
+	}
+	waits := func(u Unit) (time.Time, bool) { return since, u.waits() }
+	switch {
+	case !l.Units.Arrived && !l.Run.heldWhole():
+		put(&d.Unheld, l, waits)
+		return // how old it is no longer matters
+	case l.Run.Stage == StageCooling:
+		put(&d.Unmeasured, l, waits)
+	}
+	ages := l.Units.shelf()
+	for _, a := range ages {
+		noted := shelfTime.On(a.Due.In(d.Now.Location()))
 		if noted.After(d.Now) && noted.Before(d.until()) {
-			d.Passing = append(d.Passing, Passing{Run: r, Limit: l})
+			d.Nearing = append(d.Nearing, Nearing{Batch: Batch{Stock: l, These: a.Units, At: a.Due}, Limit: a.Kind})
+			break
 		}
 	}
-	if !limits[len(limits)-1].At.After(d.Now) {
-		d.Decide = append(d.Decide, r)
-	}
-	if r.Stage == StageCooling {
-		d.Unmeasured = append(d.Unmeasured, r)
+	if i := slices.IndexFunc(ages, func(a UnitsDue) bool { return a.Kind == ShelvedThreeMonths }); i >= 0 && !ages[i].Due.After(d.Now) {
+		put(&d.Old, l, waits)
 	}
 }
 
-// Empty reports whether there is nothing to say: what stands on the shelf as it did
-// a week ago is no news.
+// heldWhole reports whether the hold was seen as long as it should have been.
+func (r Run) heldWhole() bool {
+	off, ok := r.Ended()
+	return ok && off.Outcome == Held
+}
+
+// Empty reports whether nothing needs a decision: then there is no digest.
 func (d Digest) Empty() bool {
-	return len(d.Cooked)+len(d.CalledOff)+len(d.Gone)+len(d.Passing)+len(d.Bookings)+len(d.Decide)+len(d.Unmeasured) == 0
+	return len(d.Lost)+len(d.Bad)+len(d.Suspect)+len(d.Ageing)+len(d.Unheld)+len(d.Old)+len(d.Unmeasured)+len(d.Nearing) == 0
 }

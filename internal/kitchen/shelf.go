@@ -1,10 +1,6 @@
 package kitchen
 
-import (
-	"cmp"
-	"slices"
-	"time"
-)
+import "time"
 
 // shelfTime is when notes about the shelf are sent: all of one day together.
 const shelfTime TimeOfDay = 9 * 60
@@ -49,12 +45,6 @@ func (k PingKind) Daily() bool {
 	panic("ping " + k.String())
 }
 
-// ShelfLimit is an age that a run reaches on the shelf, and when.
-type ShelfLimit struct {
-	What PingKind
-	At   time.Time
-}
-
 // Shelved is since when the cooked grain of a run stands on the shelf: since it was
 // cool by a reading or, unsaid, two days after zero, which may lie ahead. False
 // for a run that isn't so far, that was called off or is gone.
@@ -70,41 +60,4 @@ func (r Run) Shelved() (time.Time, bool) {
 		return time.Time{}, false
 	}
 	panic("stage " + r.Stage.String())
-}
-
-// ShelfLimits lists the ages that the run reaches on the shelf, the youngest first;
-// none for a run that doesn't stand there.
-func (r Run) ShelfLimits() []ShelfLimit {
-	since, ok := r.Shelved()
-	if !ok {
-		return nil
-	}
-	var out []ShelfLimit
-	for _, l := range shelfLimits {
-		if !l.bagsAlone || r.hasBags() {
-			out = append(out, ShelfLimit{What: l.kind, At: since.AddDate(0, l.months, l.days)})
-		}
-	}
-	return out
-}
-
-func (r Run) hasBags() bool {
-	return slices.ContainsFunc(r.Order.Items, func(it Item) bool { return it.Container.Vessel == Bag })
-}
-
-// OnShelf lists those of the runs whose cooked grain stands on the shelf now, the
-// oldest first.
-func OnShelf(runs []Run, now time.Time) []Run {
-	var out []Run
-	for _, r := range runs {
-		if since, ok := r.Shelved(); ok && !since.After(now) {
-			out = append(out, r)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b Run) int {
-		x, _ := a.Shelved()
-		y, _ := b.Shelved()
-		return cmp.Or(x.Compare(y), cmp.Compare(a.No, b.No))
-	})
-	return out
 }

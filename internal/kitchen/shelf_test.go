@@ -7,8 +7,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/google/go-cmp/cmp"
-
 	"ryebell/internal/calc/unit"
 )
 
@@ -104,66 +102,6 @@ func TestGone(t *testing.T) {
 	if _, err := l.run(t, s).Apply(Record{No: 9, By: jo, At: clock("11:00"), Written: clock("14:00"), Entry: RunGone{}}, s); err == nil {
 		t.Errorf("gone from the stove is taken")
 	}
-}
-
-// The digest sorts runs by what became of them since the last one.
-func TestDigestOf(t *testing.T) {
-	numbered := func(no RunNo, l *teller) Run {
-		r := l.run(t, pot())
-		r.No = no
-		return r
-	}
-	hot := func() *teller { return begun().say("10:00", ana, AtPressure{}) }
-	runs := []Run{
-		numbered(1, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("20:00", ana, TempRead{Temp: 26, Where: Middle})),
-		numbered(2, hot().say("10:30", ana, HeatOff{})),
-		numbered(3, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{})),
-		numbered(4, hot().say("10:30", ana, CalledOff{})),
-		numbered(5, hot().say("11:30", ana, HeatOff{}).say("12:20", ana, AtZero{}).say("15:00", ana, RunGone{})),
-		numbered(6, hot()),
-	}
-	begin := clock("09:00")
-	book := func(days int) Booking {
-		return Booking{From: begin.AddDate(0, 0, days), To: begin.AddDate(0, 0, days).Add(time.Hour)}
-	}
-	stand := []Booking{book(-1), book(2), book(40)}
-	show := func(d Digest) string {
-		parts := []string{"cooked " + nos(d.Cooked), "short " + nos(d.Short), "off " + nos(d.CalledOff), "gone " + nos(d.Gone), "shelf " + nos(d.Shelf)}
-		for _, p := range d.Passing {
-			parts = append(parts, fmt.Sprintf("%v %v", p.Run.No, p.Limit.What))
-		}
-		return strings.Join(append(parts, "decide "+nos(d.Decide), "unmeasured "+nos(d.Unmeasured), fmt.Sprint(len(d.Bookings), d.Empty())), "; ")
-	}
-	for _, tt := range []struct {
-		name  string
-		since time.Time
-		now   time.Time
-		want  string
-	}{
-		{"before all", time.Time{}, begin.AddDate(0, 0, -1), "cooked ; short ; off ; gone ; shelf ; decide ; unmeasured ; 2 false"},
-		{"that evening", time.Time{}, clock("22:00"), "cooked #1 #2 #3 #5; short #2; off #4; gone #5; shelf #1; decide ; unmeasured ; 1 false"},
-		{"a week later", clock("22:00"), begin.AddDate(0, 0, 7), "cooked ; short ; off ; gone ; shelf #1 #3; decide ; unmeasured #3; 0 false"},
-		{"as a month nears", begin, begin.AddDate(0, 0, 28), "cooked #1 #2 #3 #5; short #2; off #4; gone #5; shelf #1 #3; #1 shelved a month; #3 shelved a month; decide ; unmeasured #3; 0 false"},
-		{"after three months", begin.AddDate(0, 0, 30), begin.AddDate(0, 4, 0), "cooked ; short ; off ; gone ; shelf #1 #3; decide #1 #3; unmeasured #3; 0 false"},
-	} {
-		if diff := cmp.Diff(tt.want, show(DigestOf(runs, stand, tt.since, tt.now))); diff != "" {
-			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
-		}
-	}
-	if d := DigestOf(runs[:1], nil, clock("22:00"), begin.AddDate(0, 0, 7)); !d.Empty() || len(d.Shelf) != 1 {
-		t.Errorf("what stands as it stood makes a digest: %+v", d)
-	}
-	if d := DigestOf(runs[5:], nil, time.Time{}, clock("22:00")); !d.Empty() {
-		t.Errorf("a pot on the stove makes a digest: %+v", d)
-	}
-}
-
-func nos(runs []Run) string {
-	var out []string
-	for _, r := range runs {
-		out = append(out, r.No.String())
-	}
-	return strings.Join(out, " ")
 }
 
 // Monday at nine until somebody says otherwise, and never once they don't want it.

@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"cmp"
+	"slices"
 	"time"
 
 	"ryebell/internal/chat/wording"
@@ -64,19 +66,15 @@ func (p pinging) digest(row store.PingRow) error {
 	if err := p.a.wantDigest(p.book, p.settings, p.now.UTC()); err != nil {
 		return err
 	}
-	runs, err := p.newestRuns()
+	stock, err := p.stock()
 	if err != nil {
 		return err
 	}
-	bookings, err := p.book.Standing(kitchen.BookingsSubject)
-	if err != nil {
-		return err
-	}
-	d := kitchen.DigestOf(runs, kitchen.FoldBookings(bookings), since, p.now)
+	d := kitchen.DigestOf(stock, since, p.now)
 	if d.Empty() {
 		return nil
 	}
-	post := wording.Digest(wording.DigestView{Digest: d, Now: p.now, Late: row.Late(p.now), Who: whoIn(p.book)})
+	post := wording.Digest(wording.DigestView{Digest: d, Now: p.now, Late: row.Late(p.now)})
 	return p.queue(post, row.Key, row)
 }
 
@@ -92,8 +90,9 @@ func (p pinging) lastDigest() (time.Time, error) {
 	return last, err
 }
 
-// newestRuns folds the newest runs, the oldest of them first.
-func (p pinging) newestRuns() ([]kitchen.Run, error) {
+// stock is the loads of the newest runs and what arrived and still stands, the oldest
+// first.
+func (p pinging) stock() ([]kitchen.Stock, error) {
 	rows, err := p.book.LastRuns(digestRuns)
 	if err != nil {
 		return nil, err
@@ -103,15 +102,47 @@ func (p pinging) newestRuns() ([]kitchen.Run, error) {
 		return nil, err
 	}
 	settingsAt := kitchen.SettingsAt(changes)
-	runs := make([]kitchen.Run, len(rows))
-	for i, row := range rows {
+	stock, err := p.arrived()
+	if err != nil {
+		return nil, err
+	}
+	for _, row := range rows {
 		records, err := p.book.Standing(row.No.Subject())
 		if err != nil {
 			return nil, err
 		}
-		if runs[len(rows)-1-i], err = kitchen.FoldRun(records, settingsAt); err != nil {
+		run, err := kitchen.FoldRun(records, settingsAt)
+		if err != nil {
 			return nil, err
 		}
+		stock = append(stock, kitchen.Stock{Run: run, Units: kitchen.FoldUnits(run, records)})
 	}
-	return runs, nil
+	slices.SortStableFunc(stock, func(a, b kitchen.Stock) int {
+		return cmp.Or(a.Units.Begun.Compare(b.Units.Begun), cmp.Compare(a.Units.Run, b.Units.Run))
+	})
+	return stock, nil
+}
+
+// arrived are the loads that no run made of which something stands.
+func (p pinging) arrived() ([]kitchen.Stock, error) {
+	rows, err := p.book.StandingUnits()
+	if err != nil {
+		return nil, err
+	}
+	var stock []kitchen.Stock
+	for i, row := range rows {
+		if !row.Arrived || i > 0 && rows[i-1].Ref.Run == row.Ref.Run {
+			continue
+		}
+		records, err := p.book.Standing(row.Ref.Run.Subject())
+		if err != nil {
+			return nil, err
+		}
+		units, err := kitchen.FoldArrived(records)
+		if err != nil {
+			return nil, err
+		}
+		stock = append(stock, kitchen.Stock{Units: units})
+	}
+	return stock, nil
 }

@@ -2,7 +2,6 @@ package wording
 
 import (
 	"slices"
-	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -16,41 +15,27 @@ type DigestView struct {
 	Now time.Time
 	// Late is how long after it was due.
 	Late time.Duration
-	Who  func(kitchen.MemberNo) string
 }
 
-// maxShelfRows is how many runs of the shelf a digest shows.
-const maxShelfRows = 4
+// maxNumbers is how many loads are named in a row.
+const maxNumbers = 3
 
-// Digest says what the week brought and what the next one brings. What the screen
-// has no room for is counted.
+// Digest says what needs a decision. What the screen has no room for is counted or left
+// out, the least pressing first.
 func Digest(v DigestView) chat.Post {
-	for n := min(len(v.Digest.Shelf), maxShelfRows); ; n-- {
-		if s := v.sheet(n); n <= 1 || s.whole() {
-			return s.post(chat.Digest)
-		}
-	}
-}
-
-func (v DigestView) sheet(rows int) *sheet {
 	d := v.Digest
 	var s sheet
 	s.add(must, v.head())
-	s.add(must, v.cooked())
-	s.add(should, v.lost())
-	if rows > 0 {
-		s.add(must, say("**On the shelf**"+oldestFirst(len(d.Shelf))+":"))
-	}
-	for _, r := range d.Shelf[:rows] {
-		s.add(must, say("**"+r.No.String()+"** "+containersIn(r.Order)+", "+dateOf(v.Now, r.Begun)+notHeld(r)))
-	}
-	if left := len(d.Shelf) - rows; left > 0 {
-		s.add(must, say("And "+whole(float64(left))+" more, newer."))
-	}
-	s.add(should, v.passing())
-	s.add(should, v.booked())
+	s.add(must, batches("Lost", d.Lost, lostAs))
+	s.add(should, batches("Contaminated, still on the shelf", d.Bad, nil))
+	s.add(should, batches("Suspect", d.Suspect, doubtedAs))
+	s.add(should, batches("To be used", d.Ageing, v.ageing))
+	s.add(should, batches("Hold not seen whole", d.Unheld, nil))
+	s.add(should, batches("Cooked over three months ago", d.Old, nil))
+	s.add(should, batches("Nobody said that they are cool", d.Unmeasured, nil))
+	s.add(should, v.nearing())
 	v.decide(&s)
-	return &s
+	return s.post(chat.Digest)
 }
 
 // head names the time that the digest tells of, and how late it comes.
@@ -66,135 +51,115 @@ func (v DigestView) head() chat.Para {
 	return say(text)
 }
 
-func oldestFirst(n int) string {
-	if n > 1 {
-		return ", oldest first"
+// batches names units of which one thing is so, each with a word of its own.
+func batches(what string, all []kitchen.Batch, word func(kitchen.Batch) (string, []string)) chat.Para {
+	if len(all) == 0 {
+		return nil
 	}
-	return ""
+	var parts, theirs []string
+	for _, b := range all[:min(len(all), maxNumbers)] {
+		part := "**" + namedUnits(b.Units, b.These) + "**"
+		if word != nil {
+			more, names := word(b)
+			part, theirs = part+more, append(theirs, names...)
+		}
+		parts = append(parts, part)
+	}
+	if left := len(all) - len(parts); left > 0 {
+		parts = append(parts, whole(float64(left))+" more")
+	}
+	return say(what+": "+listed(parts)+".", theirs...)
 }
 
-// containersIn is what an order fills, without grain and route: 3 bags of 5 lb.
-func containersIn(o kitchen.Order) string {
-	var parts []string
-	for _, it := range o.Items {
-		parts = append(parts, itemWords(it, it.Basis))
-	}
-	return listed(parts)
+// maxSigns is how many signs are named of one load.
+const maxSigns = 2
+
+// lostAs is what units were lost as: (green, wet).
+func lostAs(b kitchen.Batch) (string, []string) {
+	return signsOf(b, func(u kitchen.Unit) kitchen.Sign { return u.Loss.Sign }), nil
 }
 
-// cooked counts what was cooked: #12 and #13 cooked: 3 bags, 7 jars.
-func (v DigestView) cooked() chat.Para {
-	d := v.Digest
-	if len(d.Cooked) == 0 {
-		return say("Nothing was cooked.")
-	}
-	bags, jars := 0, 0
-	for _, r := range d.Cooked {
-		for _, it := range r.Order.Items {
-			switch it.Container.Vessel {
-			case kitchen.Bag:
-				bags += it.Count
-			case kitchen.Jar:
-				jars += it.Count
-			case 0:
-			}
+// doubtedAs is what made units suspect.
+func doubtedAs(b kitchen.Batch) (string, []string) {
+	return signsOf(b, func(u kitchen.Unit) kitchen.Sign {
+		step, _ := u.LastStep(kitchen.SaidSuspect)
+		e, _ := step.Entry.(kitchen.SignSeen)
+		return e.Sign
+	}), nil
+}
+
+func signsOf(b kitchen.Batch, sign func(kitchen.Unit) kitchen.Sign) string {
+	var words []string
+	for _, n := range b.These {
+		u, _ := b.Units.Unit(n)
+		if s := sign(u); s != 0 && !slices.Contains(words, s.String()) && len(words) < maxSigns {
+			words = append(words, s.String())
 		}
 	}
-	var what []string
-	if bags > 0 {
-		what = append(what, plural(bags, "bag"))
+	if len(words) == 0 {
+		return ""
 	}
-	if jars > 0 {
-		what = append(what, plural(jars, "jar"))
-	}
-	text := "Cooked: **" + listed(what) + "**, " + runNumbers(d.Cooked) + "."
-	if len(what) == 0 {
-		text = "Cooked: " + runNumbers(d.Cooked) + "."
-	}
-	if len(d.Short) > 0 {
-		text += " Heat off early: " + runNumbers(d.Short) + "."
-	}
-	return say(text)
+	return " (" + listed(words) + ")"
 }
 
-// lost names what was called off and what has left the shelf.
-func (v DigestView) lost() chat.Para {
+// ageing is what spawn is of, and until when it usually keeps.
+func (v DigestView) ageing(b kitchen.Batch) (string, []string) {
+	u, _ := b.Units.Unit(b.These[0])
+	until := " to about " + dateOf(v.Now, b.At)
+	if name := speciesOn(u); name != "" {
+		return " {}," + until, []string{name}
+	}
+	return until, nil
+}
+
+// speciesOn is what grows on a unit, as far as it was said.
+func speciesOn(u kitchen.Unit) string {
+	if u.Species != "" {
+		return u.Species
+	}
+	return u.Culture
+}
+
+// nearing names what reaches an age in the coming week.
+func (v DigestView) nearing() chat.Para {
 	var parts []string
-	if len(v.Digest.CalledOff) > 0 {
-		parts = append(parts, "Called off: "+runNumbers(v.Digest.CalledOff)+".")
-	}
-	if len(v.Digest.Gone) > 0 {
-		parts = append(parts, "Gone from the shelf: "+runNumbers(v.Digest.Gone)+".")
-	}
-	return say(strings.Join(parts, " "))
-}
-
-// maxNumbers is how many runs are named in a row.
-const maxNumbers = 4
-
-// runNumbers names runs: #12, #13 and 3 more.
-func runNumbers(runs []kitchen.Run) string {
-	var out []string
-	for _, r := range runs[:min(len(runs), maxNumbers)] {
-		out = append(out, r.No.String())
-	}
-	if left := len(runs) - len(out); left > 0 {
-		out = append(out, whole(float64(left))+" more")
-	}
-	return listed(out)
-}
-
-// passing names what reaches an age in the coming week.
-func (v DigestView) passing() chat.Para {
-	var parts []string
-	for _, p := range v.Digest.Passing[:min(len(v.Digest.Passing), 3)] {
-		day := p.Limit.At.In(v.Now.Location()).Format("Mon 2 Jan")
-		parts = append(parts, p.Run.No.String()+" "+limitAge(p.Limit.What)+" old on "+day)
+	for _, n := range v.Digest.Nearing[:min(len(v.Digest.Nearing), maxNumbers)] {
+		day := n.At.In(v.Now.Location()).Format("Mon 2 Jan")
+		parts = append(parts, namedUnits(n.Units, n.These)+" "+limitAge(n.Limit)+" old on "+day)
 	}
 	if len(parts) == 0 {
 		return nil
 	}
-	return say("Ahead: " + strings.Join(parts, ", ") + ".")
+	return say("Ahead: " + listed(parts) + ".")
 }
 
-// booked names the first bookings of the coming week.
-func (v DigestView) booked() chat.Para {
-	all := v.Digest.Bookings
-	if len(all) == 0 {
-		return nil
-	}
-	text, names := "Booked: ", []string{}
-	for i, b := range all[:min(len(all), 2)] {
-		if i > 0 {
-			text += "; "
-		}
-		text += "{}, " + bookingSpan(v.Now, b) + ", {}"
-		names = append(names, cookerShort(b.Cooker), called(v.Who, b.For))
-	}
-	if left := len(all) - 2; left > 0 {
-		text += " and " + whole(float64(left)) + " more"
-	}
-	return say(text+".", names...)
-}
-
-// decide asks for the one decision that waits longest.
+// decide asks for the one decision that presses most.
 func (v DigestView) decide(s *sheet) {
 	d := v.Digest
-	short := slices.IndexFunc(d.Shelf, func(r kitchen.Run) bool { return !heldWhole(r) })
 	switch {
-	case short >= 0:
-		no := d.Shelf[short].No
-		s.then(say("**Decide: "+no.String()+", throw it out?** Nobody saw the hold whole: no culture on it."), goneTap(no), tap("Log", logOf(no)))
-	case len(d.Decide) > 0:
-		no := d.Decide[0].No
-		s.then(say("**Decide: "+no.String()+", use or throw?** It is over three months old."), goneTap(no))
+	case len(d.Bad) > 0:
+		ref := unitsRef(d.Bad[0].Units, d.Bad[0].These)
+		s.then(say("**Decide: "+ref+", out unopened?** It is still with the others."), tap("It is out", "threw "+ref))
+	case len(d.Unheld) > 0:
+		b := d.Unheld[0]
+		ref := unitsRef(b.Units, b.These)
+		s.then(say("**Decide: "+ref+", throw it out?** Nobody saw the hold whole: no culture on it."), tap("It is out", "threw "+ref), tap("Log", logOf(b.Run.No)))
+	case len(d.Suspect) > 0:
+		ref := unitsRef(d.Suspect[0].Units, d.Suspect[0].These)
+		s.then(say("**Decide: "+ref+", fine or bad?** Look, and keep it apart until then."), tap("It looks fine", ref+" looks fine"), tap("It is bad", ref+" contaminated"))
+	case len(d.Ageing) > 0:
+		ref := unitsRef(d.Ageing[0].Units, d.Ageing[0].These)
+		s.then(say("**Decide: "+ref+", what is it for?** Spawn loses vigour."), tap("It is used", "used "+spelledOut(d.Ageing[0].Units, d.Ageing[0].These)))
+	case len(d.Old) > 0:
+		ref := unitsRef(d.Old[0].Units, d.Old[0].These)
+		s.then(say("**Decide: "+ref+", use or throw?** It is over three months old."), tap("It is out", "threw "+ref))
 	case len(d.Unmeasured) > 0:
-		no := d.Unmeasured[0].No
-		s.then(say("**Decide: "+no.String()+", keep or throw?** Nobody said that it is cool. Measure one, like `"+no.String()+" 26C`"), goneTap(no), tap("Log", logOf(no)))
-	case len(d.Shelf) > 0:
-		s.then(say("Next: use "+d.Shelf[0].No.String()+" first."), goneTap(d.Shelf[0].No))
-	case len(d.Bookings) > 0:
-		s.then(nil, tap("Bookings", "bookings"))
+		no := d.Unmeasured[0].Run.No.String()
+		s.then(say("**Decide: "+no+", keep or throw?** Nobody said that it is cool. Measure one, like `"+no+" 26C`"), goneTap(d.Unmeasured[0].Run.No), tap("Log", logOf(d.Unmeasured[0].Run.No)))
+	case len(d.Nearing) > 0:
+		s.then(say("Next: use "+namedUnits(d.Nearing[0].Units, d.Nearing[0].These)+" before newer ones."), tap("Shelf", "shelf"))
+	default:
+		s.then(nil, tap("Shelf", "shelf"))
 	}
 }
 

@@ -184,8 +184,11 @@ func TestLogUnitFits(t *testing.T) {
 		for range rapid.IntRange(0, 30).Draw(rt, "steps") {
 			day += rapid.IntRange(0, 3).Draw(rt, "days")
 			l.on(day, jo, rapid.SampledFrom([]kitchen.UnitEntry{
-				kitchen.Shaken{Units: numbered(3)}, kitchen.GrowthSeen{Units: numbered(3), Share: 0.4}, kitchen.SignSeen{Units: numbered(3), Sign: all[0]},
-				kitchen.SignSeen{Units: numbered(3), Sign: kitchen.LooksOdd}, kitchen.UnitsMoved{Units: numbered(3), Place: "the upper shelf in the hall"},
+				kitchen.Shaken{Units: numbered(3)},
+				kitchen.GrowthSeen{Units: numbered(3), Share: 0.4},
+				kitchen.SignSeen{Units: numbered(3), Sign: all[0]},
+				kitchen.SignSeen{Units: numbered(3), Sign: kitchen.LooksOdd},
+				kitchen.UnitsMoved{Units: numbered(3), Place: "the upper shelf in the hall"},
 			}).Draw(rt, "said"))
 		}
 		var photos []LogPhoto

@@ -152,7 +152,7 @@ func (a UnitsAsk) mind() string {
 	case a.Due.Kind == kitchen.ShakeDue && sp.Has(kitchen.SetsHard):
 		return name + " sets hard: shake it early."
 	case a.Due.Kind == kitchen.ThroughDue && sp.Has(kitchen.PinsInBag):
-		return name + " pins in the bag when it is left."
+		return name + " pins when it is left: take it in time."
 	case a.Due.Kind == kitchen.ThroughDue && sp.Has(kitchen.LooksUnfinished):
 		return name + " stays thin: it can be through and not look it."
 	case a.Due.Kind == kitchen.ThroughDue && sp.Has(kitchen.Browns):
@@ -163,20 +163,31 @@ func (a UnitsAsk) mind() string {
 	return ""
 }
 
-// ref names the units as they can be typed: #12.1-4, or #12 for all of a load.
-func (a UnitsAsk) ref() string {
-	if len(a.Due.Units) == len(a.Load.All) {
-		return a.Load.Run.String()
+// ref names the units as they can be typed.
+func (a UnitsAsk) ref() string { return unitsRef(a.Load, a.Due.Units) }
+
+func (a UnitsAsk) named() string { return namedUnits(a.Load, a.Due.Units) }
+
+// unitsRef names units of a load as they can be typed: #12.1-4, or #12 for all of it.
+func unitsRef(load kitchen.Units, these []kitchen.UnitNo) string {
+	if len(these) == len(load.All) {
+		return load.Run.String()
 	}
-	return kitchen.Ref{Run: a.Load.Run, Units: slices.Sorted(slices.Values(a.Due.Units))}.String()
+	return spelledOut(load, these)
 }
 
-// named is the same for the eye: many scattered ones are counted.
-func (a UnitsAsk) named() string {
-	if ref := a.ref(); len(ref) <= longestLabel {
+// spelledOut names each unit, for what can't be said of a whole run: used #12 would be
+// its grain.
+func spelledOut(load kitchen.Units, these []kitchen.UnitNo) string {
+	return kitchen.Ref{Run: load.Run, Units: slices.Sorted(slices.Values(these))}.String()
+}
+
+// namedUnits is the same for the eye: many scattered ones are counted.
+func namedUnits(load kitchen.Units, these []kitchen.UnitNo) string {
+	if ref := unitsRef(load, these); len(ref) <= longestLabel {
 		return ref
 	}
-	return whole(float64(len(a.Due.Units))) + " of " + a.Load.Run.String()
+	return whole(float64(len(these))) + " of " + load.Run.String()
 }
 
 // first is the unit with the lowest number.
@@ -206,9 +217,9 @@ func (a UnitsAsk) taps() []chat.Button {
 		return []chat.Button{of("nothing", "nothing on "+ref)}
 	case kitchen.SpawnKept:
 		if a.Due.Growth.Species.Has(kitchen.NeverChill) || a.chilled() {
-			return []chat.Button{of("used", "used "+ref)}
+			return []chat.Button{of("used", "used "+spelledOut(a.Load, a.Due.Units))}
 		}
-		return []chat.Button{of("used", "used "+ref), of("chilled", "moved "+ref+" to the fridge")}
+		return []chat.Button{of("used", "used "+spelledOut(a.Load, a.Due.Units)), of("chilled", "moved "+ref+" to the fridge")}
 	case kitchen.RestOver, kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
 		return []chat.Button{of("thrown", "threw "+ref)}
 	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
@@ -240,7 +251,7 @@ func (a UnitsAsk) then() chat.Para {
 	case kitchen.NothingSeen:
 		return say("White anywhere? Say `" + one + " 20%`")
 	case kitchen.SpawnKept:
-		return say("Used it? `used " + ref + " on straw`")
+		return say("Used it? `used " + spelledOut(a.Load, a.Due.Units) + " on straw`")
 	case kitchen.RestOver:
 		if a.heldWhole() {
 			return say("Then say `" + ref + " oyster lc`")

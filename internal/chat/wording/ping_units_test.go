@@ -61,17 +61,17 @@ func TestUnitsPing(t *testing.T) {
 		},
 		{
 			"through", "#12: look. Oyster, day 10: likely grown through.\nThrough by estimate 11 Mar to 17 Mar, as is usual.\n" +
-				"Oyster pins in the bag when it is left.\nNot yet? Say how far: #12.1 80%",
+				"Oyster pins when it is left: take it in time.\nNot yet? Say how far: #12.1 80%",
 			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).dueAt(t, 13, kitchen.Settings{}),
 		},
 		{
 			"through, by their own record", "#12: look. Oyster, day 14: likely grown through.\nThrough by estimate 14 Mar to 20 Mar, from 1 run of your own.\n" +
-				"Oyster pins in the bag when it is left.\nNot yet? Say how far: #12.1 80%",
+				"Oyster pins when it is left: take it in time.\nNot yet? Say how far: #12.1 80%",
 			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).dueAt(t, 17, kitchen.Settings{}, slow),
 		},
 		{
 			"late", "#12: look. Oyster, day 24: later than usual.\nThrough by estimate 11 Mar to 17 Mar, as is usual.\n" +
-				"Oyster pins in the bag when it is left.\nNot yet? Say how far: #12.1 80%",
+				"Oyster pins when it is left: take it in time.\nNot yet? Say how far: #12.1 80%",
 			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).on(20, jo, kitchen.GrowthSeen{Units: sevenJars, Share: 0.8}).dueAt(t, 27, kitchen.Settings{}),
 		},
 		{
@@ -111,6 +111,7 @@ func TestUnitsPing(t *testing.T) {
 		}
 		post := UnitsPing(tt.view)
 		fitsPhone(t, post)
+		understood(t, post)
 		if got := wide(post); got != tt.want {
 			t.Errorf("%s:\n got %s\nwant %s", tt.name, got, tt.want)
 		}

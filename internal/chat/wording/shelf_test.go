@@ -102,13 +102,12 @@ func TestShelfFitsAPhone(t *testing.T) {
 			v.Late = time.Duration(rapid.IntRange(0, 500).Draw(t, "late")) * time.Hour
 			notes = append(notes, v)
 		}
-		var book []kitchen.Booking
-		for i := range rapid.IntRange(0, 4).Draw(t, "bookings") {
-			from := now.AddDate(0, 0, i)
-			book = append(book, kitchen.Booking{Cooker: "big pot", From: from, To: from.Add(4 * time.Hour), For: mika})
-		}
 		since := now.AddDate(0, 0, -rapid.IntRange(1, 60).Draw(t, "since"))
-		digest := Digest(DigestView{Digest: kitchen.DigestOf(runs, book, since, now), Now: now, Who: name})
+		var stock []kitchen.Stock
+		for _, r := range runs {
+			stock = append(stock, kitchen.Stock{Run: r, Units: kitchen.FoldUnits(r, nil)})
+		}
+		digest := Digest(DigestView{Digest: kitchen.DigestOf(stock, since, now), Now: now})
 		for _, p := range []chat.Post{Pings(notes), digest} {
 			fitsPhone(t, p)
 			text := strings.ToLower(wide(p))
@@ -119,51 +118,4 @@ func TestShelfFitsAPhone(t *testing.T) {
 			}
 		}
 	})
-}
-
-// A digest as it reads.
-func TestDigest(t *testing.T) {
-	now := time.Date(2026, 6, 8, 9, 0, 0, 0, time.UTC)
-	three, seven := standing(t, 12, bags()), standing(t, 9, jars())
-	book := []kitchen.Booking{{Cooker: "big pot", From: now.Add(5 * 24 * time.Hour), To: now.Add(5*24*time.Hour + 4*time.Hour), For: mika}}
-	for _, tt := range []struct {
-		name  string
-		runs  []kitchen.Run
-		since time.Time
-		now   time.Time
-		want  string
-	}{
-		{
-			"the first week",
-			[]kitchen.Run{three, seven},
-			time.Time{},
-			time.Date(2026, 3, 9, 9, 0, 0, 0, time.UTC),
-			"The week, 2 Mar to 9 Mar.\nCooked: 3 bags and 7 jars, #12 and #9.\nOn the shelf, oldest first:\n" +
-				"#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\nNext: use #9 first.",
-		},
-		{
-			"after three months",
-			[]kitchen.Run{three, seven},
-			now.AddDate(0, 0, -7), now,
-			"The week, 1 Jun to 8 Jun.\nNothing was cooked.\nOn the shelf, oldest first:\n#9 7 quart jars, 2 Mar\n#12 3 bags of 5 lb, 2 Mar\n" +
-				"Booked: big pot, Sat 09:00 to 13:00, Mika.\nDecide: #9, use or throw? It is over three months old.",
-		},
-		{
-			"bags come of age",
-			[]kitchen.Run{three},
-			time.Date(2026, 3, 10, 9, 0, 0, 0, time.UTC), time.Date(2026, 3, 17, 9, 0, 0, 0, time.UTC),
-			"The week, 10 Mar to 17 Mar.\nNothing was cooked.\nOn the shelf:\n#12 3 bags of 5 lb, 2 Mar\n" +
-				"Ahead: #12 three weeks old on Mon 23 Mar.\nNext: use #12 first.",
-		},
-	} {
-		b := book
-		if tt.now != now {
-			b = nil
-		}
-		post := Digest(DigestView{Digest: kitchen.DigestOf(tt.runs, b, tt.since, tt.now), Now: tt.now, Who: name})
-		fitsPhone(t, post)
-		if got := wide(post); got != tt.want || post.Loudness != chat.Digest {
-			t.Errorf("%s: %v\n got %s\nwant %s", tt.name, post.Loudness, got, tt.want)
-		}
-	}
 }
