@@ -19,17 +19,18 @@ type Refusal interface {
 
 // The ends of what an order takes.
 const (
-	MaxUnits              = 1000 // units in one order
-	MaxBag    unit.Grams  = 12000
-	MinBag    unit.Grams  = 50
-	MaxJar    unit.Litres = 10
-	MinJar    unit.Litres = 0.05
-	MaxLoose  unit.Grams  = 500000
-	MinLoose  unit.Grams  = 20
-	MaxHeight unit.Metres = 5000
-	MinHeight unit.Metres = -430
-	MaxRatio  unit.Ratio  = 2
-	MinRatio  unit.Ratio  = 0.1
+	MaxUnits               = 1000 // units in one order
+	MaxArrived             = 200  // units that arrive at once
+	MaxBag     unit.Grams  = 12000
+	MinBag     unit.Grams  = 50
+	MaxJar     unit.Litres = 10
+	MinJar     unit.Litres = 0.05
+	MaxLoose   unit.Grams  = 500000
+	MinLoose   unit.Grams  = 20
+	MaxHeight  unit.Metres = 5000
+	MinHeight  unit.Metres = -430
+	MaxRatio   unit.Ratio  = 2
+	MinRatio   unit.Ratio  = 0.1
 	// The moistures that can be asked for are about those of the ratios. Less
 	// than the grain has already is TooDry.
 	MaxMoisture  unit.Fraction = 0.7

@@ -261,7 +261,7 @@ func CheckArrived(rec Record) error {
 	if e.Since.After(rec.Written.Add(clockSkew)) {
 		return InFuture{At: e.Since, Told: rec.Written}
 	}
-	return checkRange(CountOfUnits, float64(len(unitsOf(e.Run, e.Order))), 1, MaxUnits)
+	return checkRange(CountOfUnits, float64(len(unitsOf(e.Run, e.Order))), 1, MaxArrived)
 }
 
 // unitsOf are the units of an order by their numbers, in the order of its items.

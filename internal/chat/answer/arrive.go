@@ -1,10 +1,107 @@
 package answer
 
 import (
+	"errors"
+	"slices"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
 )
 
-// arrive is to come.
-func (t *turn) arrive(_ phrase.Arrive) (chat.Post, error) { return wording.NotUnderstood(), nil }
+// arrive puts units on the shelf that no run made, under numbers of the runs' own
+// series. Nothing is written before all of it can be so.
+func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
+	entries, err := t.toArrive(i)
+	var why kitchen.Refusal
+	if errors.As(err, &why) {
+		return wording.NotArrived(why, t.arrived()), nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.ArrivedView{Now: t.arrived()}
+	for n, e := range entries {
+		load, err := t.putOnShelf(e, i.Loads[n].Place)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		first := load.All[0]
+		told := wording.ArrivedLoad{Units: load, Place: i.Loads[n].Place, Undated: e.Since.IsZero()}
+		told.First = kitchen.ShelfUnit{Unit: first, Begun: load.Begun, Cool: load.Cool, Arrived: true}
+		view.Loads = append(view.Loads, told)
+	}
+	t.kind, t.said, t.about = unitsKind, i.String(), view.Loads[0].Units.Run.Subject()
+	return wording.Arrived(view), nil
+}
+
+// toArrive are the entries of what arrived, without their numbers: their cultures as
+// the book knows them, and their dates settled.
+func (t *turn) toArrive(i phrase.Arrive) ([]kitchen.Arrived, error) {
+	cultures, err := t.culturesNow()
+	if err != nil {
+		return nil, err
+	}
+	var out []kitchen.Arrived
+	for _, l := range i.Loads {
+		e := l.Entry
+		e.Room = int64(t.room.ID)
+		if l.When != nil {
+			if e.Since, err = t.past(l.When); err != nil {
+				return nil, err
+			}
+		}
+		if c, ok := cultures.Named(e.Culture, t.m.At); ok {
+			e.Culture, e.Species = c.Name, c.Species
+		} else if species, ok := phrase.Species(e.Culture); ok {
+			e.Species = species
+		}
+		if err := kitchen.CheckArrived(kitchen.Record{By: t.member.No, At: t.m.At, Written: t.m.Arrived, Entry: e}); err != nil {
+			return nil, err
+		}
+		out = append(out, e)
+	}
+	return out, nil
+}
+
+// putOnShelf writes a load that arrived, and where it stands if that was said.
+func (t *turn) putOnShelf(e kitchen.Arrived, place string) (kitchen.Units, error) {
+	no, err := t.book.NextRun()
+	if err != nil {
+		return kitchen.Units{}, err
+	}
+	e.Run = no
+	if err := t.writeAt(no.Subject(), e, t.m.At); err != nil {
+		return kitchen.Units{}, err
+	}
+	// The row, so that the next load gets the next number.
+	if err := t.book.SaveRun(store.RunRow{No: no, Begun: t.m.At, Cook: t.member.No, State: store.EndedRun, Arrived: true}); err != nil {
+		return kitchen.Units{}, err
+	}
+	load, err := t.load(no)
+	if err != nil || place == "" {
+		return load, err
+	}
+	var all []kitchen.UnitNo
+	for _, u := range load.All {
+		all = append(all, u.Ref.Unit)
+	}
+	if err := t.writeAt(no.Subject(), kitchen.UnitsMoved{Units: all, Place: place}, t.m.At); err != nil {
+		return kitchen.Units{}, err
+	}
+	return t.load(no)
+}
+
+// arrivedIn are the loads that entries brought, in the order of their numbers.
+func arrivedIn(entries []store.Logged) []kitchen.RunNo {
+	var out []kitchen.RunNo
+	for _, e := range entries {
+		if a, ok := e.Entry.(kitchen.Arrived); ok {
+			out = append(out, a.Run)
+		}
+	}
+	slices.Sort(out)
+	return out
+}

@@ -101,6 +101,9 @@ func (t *turn) undoPlan(ctx scene) (chat.Post, error) {
 
 // tellUndone says what was taken back.
 func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
+	if loads := arrivedIn(struck); len(loads) > 0 {
+		return wording.UndoneArrived(loads, by), nil
+	}
 	for _, e := range struck {
 		if given, ok := e.Entry.(kitchen.RoleGiven); ok {
 			return wording.UndoneRole(t.who(given.Member), given.Role), nil
@@ -108,7 +111,7 @@ func (t *turn) tellUndone(struck []store.Logged, by string) (chat.Post, error) {
 		if told, ok := e.Entry.(kitchen.RunEntry); ok && !is[kitchen.RunBegun](e.Entry) {
 			return t.undoneTelling(e, told, by, t.toldBeside(struck, e.No))
 		}
-		if told, ok := e.Entry.(kitchen.UnitEntry); ok && !is[kitchen.Arrived](e.Entry) {
+		if told, ok := e.Entry.(kitchen.UnitEntry); ok {
 			return t.undoneUnits(e, told, by, struck)
 		}
 		if words, ok := t.undone(e); ok {

@@ -16,8 +16,9 @@ var whereGrammar = grammar{
 			return nil, c, false
 		}
 		d = d.over("gone", "go", "gone to", "went", "now", "then", "stand", "standing", "stands", "kept", "live", "at", "right now", "again", "put", "moved", "moved to", "been", "been put", "these days")
-		d.plain = true
-		return WhereIs{Of: of.Meant}, d, of.sure && d.parted().ends()
+		d.bare = !of.sure // people ask so of the bus, too
+		d.plain = of.sure
+		return WhereIs{Of: of.Meant}, d, (of.sure || of.wholeRun()) && d.parted().ends()
 	},
 }
 

@@ -37,8 +37,10 @@ func Arrived(v ArrivedView) chat.Post {
 		s.add(need, v.load(l))
 	}
 	first := v.Loads[0]
-	if len(v.Loads) == 1 {
+	if len(v.Loads) == 1 && !first.First.Expected().By.Before(v.Now) {
 		s.add(should, say(capital(leftOf(first.First, v.Now))+", by estimate."))
+	} else if len(v.Loads) == 1 {
+		s.add(should, say(capital(leftOf(first.First, v.Now))+"."))
 	}
 	s.add(must, say("Nobody here saw "+itOr(v, "it", "them")+" cooked: marked so."))
 	s.then(v.next(), v.taps()...)
@@ -102,4 +104,31 @@ func (v ArrivedView) next() chat.Para {
 
 func (v ArrivedView) taps() []chat.Button {
 	return []chat.Button{tap("Shelf", "shelf"), tap("Undo", "undo")}
+}
+
+// NotArrived says why something can't have arrived: it is too much at once, or it lies
+// ahead. Nothing was written.
+func NotArrived(why kitchen.Refusal, now time.Time) chat.Post {
+	switch r := why.(type) {
+	case kitchen.InFuture:
+		return lines("**"+dateOf(now, r.At)+"** is still to come, and what is on the shelf is here. Nothing was written.", "Say since when, like `4 quarts rye oyster on the shelf since 3 oct`")
+	case kitchen.OutOfRange:
+		if r.What == kitchen.CountOfUnits && r.Got > r.High {
+			return lines("**"+whole(r.Got)+" units at once** are more than I number: "+whole(r.High)+". Nothing was written.", "Say them in several messages, by kind, or by age.")
+		}
+	}
+	return Refused(why)
+}
+
+// UndoneArrived says that loads are off the shelf again.
+func UndoneArrived(loads []kitchen.RunNo, by string) chat.Post {
+	var nos []string
+	for _, no := range loads {
+		nos = append(nos, no.String())
+	}
+	what := listed(nos) + " on the shelf. "
+	if len(loads) == 1 {
+		return Undone(what+"Its number is not used again.", by)
+	}
+	return Undone(what+"Their numbers are not used again.", by)
 }

@@ -12,20 +12,20 @@ import (
 // decide says what wants a decision, the most pressing two, with a tap for the first.
 func (v ShelfView) decide() (chat.Para, []chat.Button) {
 	dues := v.Found.Dues()
-	var text string
+	var what []string
 	var taps []chat.Button
 	for _, d := range []kitchen.ShelfDue{kitchen.DueThrowOut, kitchen.DueLookAgain, kitchen.DueUse, kitchen.DueGrown, kitchen.DueCheck} {
 		units := dues[d]
 		if len(units) == 0 || len(taps) == 2 {
 			continue
 		}
-		text += " " + dueWords(d, units)
+		what = append(what, dueWords(d, units))
 		taps = append(taps, dueTap(d, units[0]))
 	}
-	if text == "" {
+	if len(what) == 0 {
 		return nil, nil
 	}
-	return say("Decide:" + text), taps
+	return say("Decide: " + strings.Join(what, "; ") + "."), taps
 }
 
 // dueWords is what to do with units.
@@ -36,18 +36,18 @@ func dueWords(d kitchen.ShelfDue, units []kitchen.ShelfUnit) string {
 	}
 	switch d {
 	case kitchen.DueThrowOut:
-		return "throw out " + which + ", unopened."
+		return "throw out, unopened: " + which
 	case kitchen.DueLookAgain:
-		return "look at " + which + " again."
+		return "look again at " + which
 	case kitchen.DueUse:
-		return which + " past its time: use or throw out."
+		return "use or throw out, past its time: " + which
 	case kitchen.DueGrown:
-		return which + " likely grown through: look."
+		return "look, likely grown through: " + which
 	case kitchen.DueCheck:
 		if units[0].Container.Vessel == kitchen.Bag {
-			return which + " dries out: look, then use it."
+			return "look, bags dry out: " + which
 		}
-		return which + " is a month old: use it next."
+		return "use next, a month old: " + which
 	}
 	panic("due without words")
 }
@@ -188,13 +188,6 @@ func daysAgo(now, t time.Time) string {
 	}
 }
 
-// daysBetween counts nights.
-func daysBetween(from, to time.Time) int {
-	a, b := from.In(to.Location()), to
-	day := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC) }
-	return int(day(b).Sub(day(a)) / (24 * time.Hour))
-}
-
 // leftOf is what is left of the time of a unit, by estimate.
 func leftOf(u kitchen.ShelfUnit, now time.Time) string {
 	e := u.Expected()
@@ -227,7 +220,10 @@ func (v ShelfView) howMany() chat.Post {
 	other := v.Found.Units(kitchen.ShelfBlank, kitchen.ShelfSuspect, kitchen.ShelfLost)
 	head := "**" + whole(float64(n)) + " {}**"
 	if v.Asked.State == 0 {
-		head += ": " + whole(float64(len(ready))) + nb + "ready, " + whole(float64(len(growing))) + nb + "growing, " + whole(float64(n-len(ready)-len(growing))) + nb + "not"
+		head += ": " + whole(float64(len(ready))) + nb + "ready, " + whole(float64(len(growing))) + nb + "growing"
+		if neither := n - len(ready) - len(growing); neither > 0 {
+			head += ", " + whole(float64(neither)) + nb + "not"
+		}
 	}
 	s.add(must, say(head+".", v.asked(n)))
 	if len(ready) > 0 {

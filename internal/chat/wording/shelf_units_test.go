@@ -99,7 +99,7 @@ func TestShelf(t *testing.T) {
 				"7 growing: 4 oyster #12.1-4, 3 reishi #13.1-3\n" +
 				"5 cooked: 3 bags of 5 lb #14.1-3, 2 quart jars #15.1,2\n" +
 				"1 suspect: oyster #12.5\n" +
-				"Decide: look at #12.5 again.\n" +
+				"Decide: look again at #12.5.\n" +
 				"Use first: #9.1, oyster, grown through 16 days ago, about 6 weeks left.\n" +
 				"[#12.5 is fine]",
 		},
@@ -137,7 +137,7 @@ func TestShelf(t *testing.T) {
 			"anything bad", phrase.Shelf{Ask: phrase.AnythingBad}, kitchen.ShelfOnly{Bad: true}, usualShelf(),
 			"1 unit to look at\n" +
 				"1 suspect: oyster #12.5\n" +
-				"Decide: look at #12.5 again.\n" +
+				"Decide: look again at #12.5.\n" +
 				"[#12.5 is fine]",
 		},
 		{
@@ -174,7 +174,7 @@ func TestShelf(t *testing.T) {
 				"2 grown through: oyster #3.1,2\n" +
 				"1 cooked: 5 lb bag #4.1\n" +
 				"2 bad, still there: king oyster #5.1,2\n" +
-				"Decide: throw out #5.1,2, unopened. #3.1,2 past its time: use or throw out.\n" +
+				"Decide: throw out, unopened: #5.1,2; use or throw out, past its time: #3.1,2.\n" +
 				"[Threw #5.1] [Used #3.1]",
 		},
 	} {

@@ -61,7 +61,7 @@ func (v WhereView) alike() [][]kitchen.Unit {
 	return out
 }
 
-// where is a sentence of units alike: #12.3 is in the fridge, since 3 Nov, says Ana.
+// where is a sentence of units alike: #12.3: in the fridge, since 3 Nov, by Ana.
 func (v WhereView) where(units []kitchen.Unit) chat.Para {
 	ref := kitchen.Ref{Run: units[0].Ref.Run}
 	for _, u := range units {
@@ -69,9 +69,9 @@ func (v WhereView) where(units []kitchen.Unit) chat.Para {
 	}
 	named := ref.String()
 	if len(units) == 1 && units[0].Name != "" {
-		return append(say("**"+named+"**, {}, ", units[0].Name), v.fate(units[0])...)
+		return append(say("**"+named+"** ({}): ", units[0].Name), v.fate(units[0])...)
 	}
-	return append(say("**"+named+"** "), v.fate(units[0])...)
+	return append(say("**"+named+"**: "), v.fate(units[0])...)
 }
 
 // fate is where a unit stands or what became of it, behind its number.
@@ -125,14 +125,15 @@ func (v WhereView) by(no kitchen.MemberNo) string {
 
 // stands is the place of a unit that is still there.
 func (v WhereView) stands(u kitchen.Unit) chat.Para {
+	state := capital(u.State.String()) + " since " + dateOf(v.Now, u.Since) + "."
 	if u.Place == "" {
-		return say("is somewhere: nobody said where it stands. " + capital(u.State.String()) + " since " + dateOf(v.Now, u.Since) + ".")
+		return say("nobody said where. " + state)
 	}
 	st, ok := u.LastStep(kitchen.SaidMoved)
 	if !ok {
-		return say("is {}, "+u.State.String()+".", atPlace(u.Place))
+		return say("{}. "+state, atPlace(u.Place))
 	}
-	return say("is {}, since "+dateOf(v.Now, st.At)+"{}. "+capital(u.State.String())+".", atPlace(u.Place), v.by(st.By))
+	return say("{}, since "+dateOf(v.Now, st.At)+"{}. "+state, atPlace(u.Place), v.by(st.By))
 }
 
 // lastSaid is the newest entry of a kind that tells of a unit.
