@@ -97,7 +97,9 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		return []string{
 			"**Shelf**: cooked grain keeps one to three months (common practice). Bags dry out sooner: look after three weeks.",
 			"Grown spawn: one to two weeks at room temperature, longer in the fridge.",
-			"I note the age of what stands, silently. Used or thrown? `12 is gone`",
+			"Ask `shelf`, `what's oldest`, `how many oysters`, `where is 12.3`",
+			"There before me, or bought? `4 quarts rye oyster on the shelf since 3 oct`",
+			"I note what comes of age. Gone? `used 12.1 on straw`, `threw 12.3`",
 		}
 	case kitchen.TopicCautions:
 		return cautionsHelp()

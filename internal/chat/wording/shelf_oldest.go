@@ -245,8 +245,14 @@ func (v ShelfView) howMany() chat.Post {
 
 // besides is what else there is where only one state was asked for.
 func (v ShelfView) besides() chat.Para {
-	if v.Asked.State == 0 || v.All.Count() == v.Found.Count() {
+	var parts []string
+	for _, p := range kitchen.ShelfParts() {
+		if n := v.All.Count(p) - v.Found.Count(p); n > 0 {
+			parts = append(parts, whole(float64(n))+nb+shelfWord(p))
+		}
+	}
+	if v.Asked.State == 0 || len(parts) == 0 {
 		return nil
 	}
-	return v.instead()
+	return say("Else: " + listed(parts) + ".")
 }
