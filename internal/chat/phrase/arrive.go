@@ -89,6 +89,10 @@ var arriveSigns = []string{
 	"here are", "received", "we received", "i received", "we also have", "i've got", "picked up", "i picked up", "traded", "swapped for", "have", "still have", "we still have", "i still have",
 }
 
+// arriveWords are those of which every telling of what arrived has one.
+var arriveWords = set(`shelf shelves here there have we've i've got are is there's bought given brought received picked traded swapped gave left sent dropped
+	since from by off thanks gift stock in on at fridge under inside`)
+
 // onShelf are the words that only what is there already has.
 var onShelf = []string{
 	"on the shelf", "on our shelf", "already on the shelf", "already here", "already there", "on the shelves", "standing on the shelf", "stand on the shelf", "are on the shelf", "is on the shelf", "in stock already",
@@ -97,7 +101,7 @@ var onShelf = []string{
 
 func matchArrive(c cursor) (Intent, cursor, bool) {
 	a := arrival{c: c}
-	if c.i > 0 {
+	if c.i > 0 || !slices.ContainsFunc(c.s.said, func(w string) bool { return arriveWords[w] }) {
 		return nil, c, false
 	}
 	for !a.c.done() && a.step() {

@@ -63,7 +63,7 @@ func (c cursor) knownCulture() (aCulture, cursor, bool) {
 // spelt is a name as names are compared: in lower case with single spaces, and
 // without a number sign.
 func spelt(name string) string {
-	return strings.Join(strings.Fields(strings.ToLower(strings.NewReplacer("#", "", "’", "'").Replace(name))), " ")
+	return strings.Join(strings.Fields(strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(name, "#", ""), "’", "'"))), " ")
 }
 
 // cultureNoun takes a noun of those; plural says whether it was one.

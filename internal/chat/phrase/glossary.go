@@ -1,6 +1,11 @@
 package phrase
 
-import "strings"
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // glossary has phrases by their first word, each with what it means: to look one up
 // costs no more than the few that begin alike.
@@ -32,11 +37,16 @@ func (g glossary[T]) take(c cursor) (means T, end cursor, ok bool) {
 // amongOwn takes the longest of the collective's own names that stands here, as the
 // collective writes it.
 func (c cursor) amongOwn(names []string) (string, cursor, bool) {
-	if len(names) == 0 {
-		return "", c, false
+	head := c.word(0)
+	if !slices.ContainsFunc(names, func(name string) bool { return beginsAlike(name, head) }) {
+		return "", c, false // mostly so, and quickly seen
 	}
 	for n := min(mostCultureWords, len(c.s.toks)-c.i); n > 0; n-- {
-		text := spelt(c.s.typed(c.i, c.i+n))
+		text := c.s.typed(c.i, c.i+n)
+		if strings.Contains(text, "\n") {
+			continue // no name goes over a line
+		}
+		text = spelt(text)
 		for _, name := range names {
 			if spelt(name) == text {
 				return name, c.use(n), true
@@ -44,6 +54,14 @@ func (c cursor) amongOwn(names []string) (string, cursor, bool) {
 		}
 	}
 	return "", c, false
+}
+
+// beginsAlike reports whether a name can be one that a word begins: by the first letter,
+// a sign aside.
+func beginsAlike(name, word string) bool {
+	a, _ := utf8.DecodeRuneInString(strings.TrimLeft(name, "# "))
+	b, _ := utf8.DecodeRuneInString(word)
+	return b == '#' || unicode.ToLower(a) == unicode.ToLower(b) || strings.ContainsRune("'’", a)
 }
 
 // freeWords takes words of any meaning, at most so many, up to what ends or parts

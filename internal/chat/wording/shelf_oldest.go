@@ -188,6 +188,13 @@ func daysAgo(now, t time.Time) string {
 	}
 }
 
+// daysBetween counts the nights between two instants, by the clock of the second.
+func daysBetween(from, to time.Time) int {
+	a, b := from.In(to.Location()), to
+	day := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, time.UTC) }
+	return int(day(b).Sub(day(a)) / (24 * time.Hour))
+}
+
 // leftOf is what is left of the time of a unit, by estimate.
 func leftOf(u kitchen.ShelfUnit, now time.Time) string {
 	e := u.Expected()
