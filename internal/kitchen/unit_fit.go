@@ -25,3 +25,14 @@ func SaidBy(e UnitEntry) UnitKind { return e.told() }
 
 // UnitsOf are the units that an entry is about; none for all of the load.
 func UnitsOf(e UnitEntry) []UnitNo { return e.of() }
+
+// Grows reports whether a culture is on any of these units that nobody has called
+// lost.
+func (u Units) Grows(units []UnitNo) bool {
+	for _, n := range units {
+		if x, ok := u.Unit(n); ok && x.Cultured && x.State.Lives() {
+			return true
+		}
+	}
+	return false
+}

@@ -82,6 +82,13 @@ func (NoSuchCulture) Error() string   { return "no such culture" }
 func (CultureKnown) Error() string    { return "culture known already" }
 func (CultureOver) Error() string     { return "culture ended" }
 
+// NotCookedHere says that a load was not cooked here, so that there is no run to speak
+// of.
+type NotCookedHere struct{ Run RunNo }
+
+func (NotCookedHere) refusal()      {}
+func (NotCookedHere) Error() string { return "not cooked here" }
+
 // NoneMeant says that no unit can be meant: of the run, or of any where Run is zero.
 type NoneMeant struct{ Run RunNo }
 

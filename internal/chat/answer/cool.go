@@ -24,6 +24,9 @@ func (t *turn) whichCools(w phrase.Which, ctx scene) (kitchen.Run, error) {
 
 // coolYet says what is known of how warm a run is.
 func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
+	if of, grows, err := t.asksGrowth(i, ctx); grows || err != nil {
+		return t.readyWhen(phrase.ReadyWhen{Of: of}, ctx)
+	}
 	run, err := t.whichCools(i.Which, ctx)
 	if post, ok := t.unsettled(err); ok {
 		return post, nil

@@ -1,12 +1,97 @@
 package answer
 
 import (
+	"errors"
+
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
 )
 
-// readyWhen is to come.
-func (t *turn) readyWhen(_ phrase.ReadyWhen, _ scene) (chat.Post, error) {
-	return wording.NotUnderstood(), nil
+// readyWhen says when units are to be shaken and expected grown through, by estimate.
+// Cooked grain with nothing on it is asked about as a load that cools.
+func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
+	targets, err := t.meantUnits(meaning{of: i.Of, at: t.m.At}, ctx)
+	var several whichLoad
+	if errors.As(err, &several) {
+		targets, err = several.growing(), nil
+	}
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view := wording.ReadyView{Now: t.arrived()}
+	for _, g := range targets {
+		load, err := t.load(g.run)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		units := g.units
+		if len(units) == 0 {
+			units = load.Standing()
+		}
+		row, err := t.book.Run(g.run)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		if !row.Arrived && !load.Settled() && !load.Grows(units) && len(targets) == 1 {
+			return t.coolYet(phrase.CoolYet{Which: phrase.Which{Run: g.run}}, ctx)
+		}
+		ready, err := t.readyOf(load, units)
+		if err != nil {
+			return chat.Post{}, err
+		}
+		view.Loads = append(view.Loads, ready)
+		t.about = g.run.Subject()
+	}
+	t.kind, t.said = unitsKind, i.String()
+	return wording.Ready(view), nil
+}
+
+// growing are the loads of a question that something grows in.
+func (w whichLoad) growing() []target {
+	var out []target
+	for _, c := range w.can {
+		if c.load.Grows(c.load.Standing()) {
+			out = append(out, c.target)
+		}
+	}
+	return out
+}
+
+// readyOf is what is expected of units of a load, alike ones together.
+func (t *turn) readyOf(load kitchen.Units, units []kitchen.UnitNo) (wording.ReadyLoad, error) {
+	past, err := t.grownBefore()
+	out := wording.ReadyLoad{Load: load}
+	for _, n := range units {
+		u, ok := load.Unit(n)
+		if !ok {
+			return out, kitchen.NoSuchUnit{Ref: kitchen.Ref{Run: load.Run, Units: []kitchen.UnitNo{n}}, Has: len(load.All)}
+		}
+		g, grows := kitchen.GrowthOf(u, past, t.settings)
+		out.Add(u, g, grows)
+	}
+	return out, err
+}
+
+// asksGrowth reports whether who asks if something is ready asks of what grows there:
+// the unit named has a culture, or the whole load has been seen to.
+func (t *turn) asksGrowth(i phrase.CoolYet, ctx scene) (phrase.Meant, bool, error) {
+	no := i.Which.Run
+	if no == 0 && i.Which == (phrase.Which{}) {
+		no = ctx.run
+	}
+	if no == 0 || i.Warm || i.For != "" {
+		return phrase.Meant{}, false, nil
+	}
+	load, err := t.load(no)
+	if errors.As(err, new(kitchen.NoSuchRun)) {
+		return phrase.Meant{}, false, nil
+	}
+	ref := kitchen.Ref{Run: no}
+	if i.Unit != 0 {
+		ref.Units = []kitchen.UnitNo{i.Unit}
+	}
+	grows := load.Arrived || i.Unit != 0 && load.Grows(ref.Units) || i.Unit == 0 && load.Settled() && load.Grows(load.Standing())
+	return phrase.Meant{Refs: []kitchen.Ref{ref}}, grows, err
 }

@@ -26,6 +26,9 @@ func (t *turn) theRun(no kitchen.RunNo) (kitchen.Run, error) {
 	if err == nil {
 		t.runs[no] = r
 	}
+	if row, known := t.book.Run(no); errors.As(err, new(kitchen.NoSuchRun)) && known == nil && row.Arrived && row.State != store.TakenBack {
+		err = kitchen.NotCookedHere{Run: no}
+	}
 	return r, err
 }
 

@@ -18,6 +18,9 @@ func (t *turn) tell(i phrase.Tell, ctx scene) (chat.Post, error) {
 	if len(t.wrong) > 0 {
 		return t.remeasure(i)
 	}
+	if post, gone, err := t.unitsGone(i, ctx); gone || err != nil {
+		return post, err
+	}
 	at, err := t.past(i.When)
 	if err != nil {
 		return chat.Post{}, err

@@ -215,3 +215,17 @@ func lost(told wording.UnitsTold) bool {
 	}
 	return false
 }
+
+// unitsGone takes "#13 is gone" of a load that no run made for a word about its units.
+func (t *turn) unitsGone(i phrase.Tell, ctx scene) (chat.Post, bool, error) {
+	if len(i.Entries) != 1 || !is[kitchen.RunGone](i.Entries[0]) || i.Which.Run == 0 {
+		return chat.Post{}, false, nil
+	}
+	row, err := t.book.Run(i.Which.Run)
+	if err != nil || !row.Arrived {
+		return chat.Post{}, false, nil
+	}
+	gone := phrase.UnitsPart{Of: phrase.Meant{Refs: []kitchen.Ref{{Run: i.Which.Run}}}, Entry: kitchen.UnitsGone{}}
+	post, err := t.tellUnits(phrase.TellUnits{Parts: []phrase.UnitsPart{gone}, When: i.When}, ctx)
+	return post, true, err
+}

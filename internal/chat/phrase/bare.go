@@ -104,7 +104,7 @@ func (r reading) loose(in Intent) bool {
 		return words <= 2 && in.Order == nil
 	case Board:
 		return in.Which == (Which{}) && (words <= 1 || words <= 3 && !r.plain && r.s.said[0] == "status")
-	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord, LogUnit, TellUnits:
+	case Tell, ShiftTime, TakeOver, HandOver, AnswerPing, CoolYet, Log, Steps, Book, Unbook, Bookings, GearTold, Quiet, PingsWhere, WhyPing, Chart, TimesRecord, LogUnit, TellUnits, ReadyWhen:
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true

@@ -109,6 +109,7 @@ var registry = [...]grammar{
 	endCultureGrammar,
 	culturesGrammar,
 	traceGrammar,
+	readyGrammar,
 	chooseGrammar,
 	tellUnitsGrammar,
 }

@@ -104,6 +104,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return unitAlready(r, a)
 	case kitchen.UnitContradicts:
 		return unitContradicts(r, a)
+	case kitchen.NotCookedHere:
+		return lines("**"+r.Run.String()+" was not cooked here**: it has jars or bags, and no run. Nothing was written.", "Speak of them, like `"+r.Run.String()+".1 30%`. How they stand: `log "+r.Run.String()+".1`")
 	case kitchen.NoneMeant:
 		return noneMeant(r)
 	case kitchen.NoSuchUnitName:
