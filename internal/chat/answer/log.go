@@ -66,6 +66,10 @@ func (t *turn) logOf(i phrase.Log, ctx scene) (chat.Post, error) {
 		if post, ok := t.unsettled(err); ok {
 			return post, nil
 		}
+		var not kitchen.NotCookedHere
+		if errors.As(err, &not) {
+			return t.logUnit(phrase.LogUnit{Of: phrase.Meant{Refs: []kitchen.Ref{{Run: not.Run}}}}, ctx)
+		}
 		if err != nil {
 			return chat.Post{}, err
 		}
