@@ -93,30 +93,25 @@ func shelfStateText(s kitchen.UnitState) string {
 
 // shelfPlace takes "in the fridge", "on shelf 2", "at ana's": the name of a place.
 func (c cursor) shelfPlace() (string, cursor, bool) {
-	d, ok := c.phrase("in", "in the", "in our", "on", "on the", "at", "at the", "under the", "under", "inside the", "from the", "in my")
-	if !ok {
-		d = c
-	}
-	if name, e, found := d.over("the", "our", "my").placeName(ok); found {
+	d, announced := c.phrase("in", "in the", "in our", "on", "on the", "at", "at the", "under the", "under", "inside the", "from the", "in my")
+	d = d.over("the", "our", "my")
+	if name, e, ok := d.placeName(); ok {
 		return name, e, true
 	}
-	return "", c, false
+	e := d.placeEnd()
+	return c.s.loweredWords(d.i, e.i), e, announced && e.i > d.i
 }
 
 // placeWords are places that are asked after by the word alone: "shelf fridge".
 var placeWords = set(`fridge freezer cooler incubator tent cupboard closet basement cellar pantry`)
 
-// placeName takes the name of a place: one that the collective has told of or, where
-// it is announced, one that ends as places are called.
-func (c cursor) placeName(announced bool) (string, cursor, bool) {
+// placeName takes the name of a place that the collective has told of, or one that says
+// by itself that it is a place.
+func (c cursor) placeName() (string, cursor, bool) {
 	if name, d, ok := c.amongOwn(c.s.names.Places); ok {
 		return name, d, true
 	}
-	if placeWords[c.word(0)] {
-		return c.word(0), c.use(1), true
-	}
-	d := c.placeEnd()
-	return c.s.loweredWords(c.i, d.i), d, announced && d.i > c.i
+	return c.word(0), c.use(1), placeWords[c.word(0)]
 }
 
 // shelfCulture takes a species or the name of a culture.
