@@ -142,6 +142,11 @@ func (t unitsTelling) onePart(c cursor) (next unitsTelling, d cursor, ok, some b
 		}
 	}
 	d = d.over(tailWords...)
+	if e, eyes := d.mark(":;"); eyes {
+		if f, mouth := e.mark("()"); mouth {
+			d = f // a sad face
+		}
+	}
 	if best.when == nil {
 		if m, e, ok := d.told(); ok {
 			best.when, d = &m, e.over(tailWords...)

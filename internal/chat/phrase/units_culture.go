@@ -38,7 +38,7 @@ var withWords = []string{"with", "w", "using", "w /", "with the", "by", "from", 
 var eachWords = []string{"each", "ea", "apiece", "per jar", "per bag", "per unit", "in each", "into each", "every", "every one", "each one", "in every one", "a piece", "a jar", "a bag", "for each", "on each"}
 
 // cultureWords stand between the things said of a culture.
-var cultureWords = []string{"some", "of", "the", "a", "an", "my", "our", "about", "abt", "ca", "grain", "culture", "mycelium", "with", "w", "using", "again", "good", "fresh", "old", "new"}
+var cultureWords = []string{"some", "of", "the", "a", "an", "my", "our", "about", "abt", "ca", "grain", "culture", "mycelium", "with", "w", "using", "again", "good", "fresh", "old", "new", "from", "off"}
 
 // inoculated takes what was put on: name, species, route and amount in any order.
 // Where a culture must stand any name is taken for one.

@@ -269,6 +269,9 @@ func cultureSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 		return unitSaid{}, c, false
 	}
 	k, e, ok := d.inoculated(verb && startsWith(d))
+	if w := c.word(0); !ok && (w == "got" || w == "get" || w == "gets" || w == "done") {
+		return unitSaid{}, c, false // "got contaminated"
+	}
 	if !ok && verb {
 		return unitSaid{entry: kitchen.Inoculated{}, sure: true}, d, true
 	}

@@ -138,6 +138,9 @@ func TestTellUnits(t *testing.T) {
 		"12.3 green, binned it":                      "#12.3 is green; threw #12.3 out",
 		"shook 12.2, about 30%":                      "shook #12.2; #12.2 is 30% white",
 		"12.3 green and 12.4 smells sour":            "#12.3 is green; #12.4 is sour",
+		"12.3 has trich :(":                          "#12.3 is green",
+		"12.3 got contaminated, threw it out":        "#12.3 is contaminated; threw #12.3 out",
+		"12.1-4 LM from plate 7":                     "inoculated #12.1-4 with plate 7, lion's mane",
 		// What became of them.
 		"used 12.1 12.4 on straw":            "used #12.1,4 on straw",
 		"used half of 12.3":                  "used 50% of #12.3",
