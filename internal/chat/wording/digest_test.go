@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -93,6 +94,18 @@ func TestDigestFitsAPhone(t *testing.T) {
 		}
 		now := time.Date(2026, 3, rapid.IntRange(5, 120).Draw(t, "day"), 9, 0, 0, 0, time.UTC)
 		d := kitchen.DigestOf(stock, now.AddDate(0, 0, -rapid.IntRange(1, 60).Draw(t, "since")), now)
-		fitsPhone(t, Digest(DigestView{Digest: d, Now: now, Late: time.Duration(rapid.IntRange(0, 500).Draw(t, "late")) * time.Hour}))
+		post := Digest(DigestView{Digest: d, Now: now, Late: time.Duration(rapid.IntRange(0, 500).Draw(t, "late")) * time.Hour})
+		fitsPhone(t, post)
+		promisesNothing(t, post)
 	})
+}
+
+// promisesNothing holds that a post vouches for no grain.
+func promisesNothing(t interface{ Errorf(string, ...any) }, p chat.Post) {
+	text := strings.ToLower(wide(p))
+	for _, never := range []string{"safe", "sterile"} {
+		if strings.Contains(text, never) {
+			t.Errorf("%q in:\n%s", never, text)
+		}
+	}
 }

@@ -67,14 +67,8 @@ func Ping(v PingView) chat.Post {
 // screen has no room for is counted.
 func Pings(views []PingView) chat.Post {
 	views = urgentFirst(views)
-	if views[0].Ping.Kind.Daily() {
-		views = oldestLimit(views)
-	}
 	if len(views) == 1 {
 		return Ping(views[0])
-	}
-	if views[0].Ping.Kind.Daily() {
-		return shelfPost(views)
 	}
 	for n := len(views); ; n-- {
 		s := together(views, n)
@@ -209,15 +203,14 @@ func (v PingView) text() pingText {
 		return v.soak()
 	case kitchen.GaugeCheckDue:
 		return v.gaugeCheck()
-	case kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
-		return v.shelf()
 	case kitchen.WeeklyDigest: // never one of several: see Digest
 		return pingText{head: say("**The digest of the week.**")}
 	case kitchen.SteamYet:
 		return v.steamYet()
 	case kitchen.PressureYet:
 		return v.pressureYet()
-	case kitchen.LookAgain, kitchen.RestOver, kitchen.ShakeDue, kitchen.NothingSeen, kitchen.ThroughDue, kitchen.SpawnKept:
+	case kitchen.LookAgain, kitchen.RestOver, kitchen.ShakeDue, kitchen.NothingSeen, kitchen.ThroughDue, kitchen.SpawnKept,
+		kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
 		return pingText{head: say("**" + v.no() + ": " + pingWord(v.Ping.Kind) + ".**")} // see UnitsPing
 	}
 	panic("ping without words")

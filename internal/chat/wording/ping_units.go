@@ -221,7 +221,10 @@ func (a UnitsAsk) taps() []chat.Button {
 		}
 		return []chat.Button{of("used", "used "+spelledOut(a.Load, a.Due.Units)), of("chilled", "moved "+ref+" to the fridge")}
 	case kitchen.RestOver, kitchen.BagsThreeWeeks, kitchen.ShelvedMonth, kitchen.ShelvedThreeMonths:
-		return []chat.Button{of("thrown", "threw "+ref)}
+		if !a.heldWhole() || a.Due.Kind == kitchen.ShelvedThreeMonths {
+			return []chat.Button{of("thrown", "threw "+ref)}
+		}
+		return nil // what is good is not offered to be thrown out
 	case kitchen.StartNow, kitchen.PrepOver, kitchen.WetGrainStands, kitchen.VentOver, kitchen.HoldNearlyOver, kitchen.WaterShort,
 		kitchen.HoldOver, kitchen.WhoIsThere, kitchen.CheckZero, kitchen.StillHot, kitchen.ProbablyCool, kitchen.MeasureAgain,
 		kitchen.CoolNow, kitchen.BookingOverrun, kitchen.SoakForBooking, kitchen.GaugeCheckDue, kitchen.WeeklyDigest,

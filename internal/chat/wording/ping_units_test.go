@@ -135,7 +135,7 @@ func TestUnitsPingTogether(t *testing.T) {
 	if got := wide(post); got != want {
 		t.Errorf("got %s\nwant %s", got, want)
 	}
-	if post.Loudness != chat.Note || len(post.Buttons) != 3 || post.Buttons[0].Say != "shook #12.3-7" || post.Buttons[0].Label != "#12.3-7 shook" {
+	if post.Loudness != chat.Note || len(post.Buttons) != 1 || post.Buttons[0].Say != "shook #12.3-7" || post.Buttons[0].Label != "#12.3-7 shook" {
 		t.Errorf("%v %+v", post.Loudness, post.Buttons)
 	}
 }
@@ -186,6 +186,7 @@ func TestUnitsPingFitsAPhone(t *testing.T) {
 			return
 		}
 		fitsPhone(t, UnitsPing(v))
+		promisesNothing(t, UnitsPing(v))
 		v.Asks = v.Asks[:1]
 		fitsPhone(t, UnitsPing(v))
 	})
