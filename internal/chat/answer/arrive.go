@@ -24,7 +24,7 @@ func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
 	}
 	view := wording.ArrivedView{Now: t.arrived()}
 	for n, e := range entries {
-		load, err := t.putOnShelf(e, i.Loads[n].Place)
+		load, err := t.putOnShelf(e, i.Loads[n])
 		if err != nil {
 			return chat.Post{}, err
 		}
@@ -66,8 +66,9 @@ func (t *turn) toArrive(i phrase.Arrive) ([]kitchen.Arrived, error) {
 	return out, nil
 }
 
-// putOnShelf writes a load that arrived, and where it stands if that was said.
-func (t *turn) putOnShelf(e kitchen.Arrived, place string) (kitchen.Units, error) {
+// putOnShelf writes a load that arrived, with how far it is and where it stands if
+// that was said.
+func (t *turn) putOnShelf(e kitchen.Arrived, told phrase.Arriving) (kitchen.Units, error) {
 	no, err := t.book.NextRun()
 	if err != nil {
 		return kitchen.Units{}, err
@@ -81,15 +82,22 @@ func (t *turn) putOnShelf(e kitchen.Arrived, place string) (kitchen.Units, error
 		return kitchen.Units{}, err
 	}
 	load, err := t.load(no)
-	if err != nil || place == "" {
+	if err != nil {
 		return load, err
 	}
 	var all []kitchen.UnitNo
 	for _, u := range load.All {
 		all = append(all, u.Ref.Unit)
 	}
-	if err := t.writeAt(no.Subject(), kitchen.UnitsMoved{Units: all, Place: place}, t.m.At); err != nil {
-		return kitchen.Units{}, err
+	if told.Share > 0 {
+		if err := t.writeAt(no.Subject(), kitchen.GrowthSeen{Units: all, Share: told.Share}, t.m.At); err != nil {
+			return kitchen.Units{}, err
+		}
+	}
+	if told.Place != "" {
+		if err := t.writeAt(no.Subject(), kitchen.UnitsMoved{Units: all, Place: told.Place}, t.m.At); err != nil {
+			return kitchen.Units{}, err
+		}
 	}
 	return t.load(no)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
 
@@ -36,7 +37,10 @@ func (l Arriving) text() string {
 	if l.Entry.Culture != "" {
 		s += ", with " + l.Entry.Culture
 	}
-	if l.Entry.State != 0 {
+	switch {
+	case l.Share > 0:
+		s += ", " + fractionText(l.Share) + " grown"
+	case l.Entry.State != 0:
 		s += ", " + shelfStateText(l.Entry.State)
 	}
 	if l.When != nil {
@@ -57,6 +61,7 @@ type piece struct {
 	item    kitchen.Item
 	culture string
 	state   kitchen.UnitState
+	share   unit.Fraction
 	when    *Moment
 	from    string
 	place   string
@@ -80,7 +85,6 @@ type arrival struct {
 	// shelf is set by words that only what is there already has; sign by words that
 	// need a culture or a state beside them.
 	shelf, sign bool
-	near        *Near
 }
 
 // arriveSigns begin what is told of something that is here now.
@@ -220,6 +224,10 @@ func (a *arrival) said(p *piece) bool {
 		p.when, a.c, a.sign = &m, d, a.sign || strings.HasPrefix(c.word(0), "since")
 		return true
 	}
+	if share, d, ok := c.grownShare(); ok && p.state == 0 {
+		p.state, p.share, a.c = kitchen.UnitGrowing, share, d
+		return true
+	}
 	if s, d, ok := c.grownState(); ok && p.state == 0 {
 		p.state, a.c = s, d
 		return true
@@ -331,7 +339,7 @@ func (p *piece) borrow(q piece) {
 		p.culture = q.culture
 	}
 	if p.state == 0 && (p.culture != "" || p.spawn) == (q.culture != "" || q.spawn) {
-		p.state = q.state
+		p.state, p.share = q.state, q.share
 	}
 	if p.when == nil {
 		p.when = q.when
@@ -351,11 +359,11 @@ func (p *piece) borrow(q piece) {
 func (a *arrival) loads() []Arriving {
 	var out []Arriving
 	for _, p := range a.pieces {
-		l := Arriving{Entry: kitchen.Arrived{Culture: p.culture, State: p.state, From: p.from}, Place: p.place, When: p.when}
+		l := Arriving{Entry: kitchen.Arrived{Culture: p.culture, State: p.state, From: p.from}, Place: p.place, When: p.when, Share: p.share}
 		n := len(out)
 		if n > 0 {
 			b := out[n-1]
-			same := b.Entry.Culture == l.Entry.Culture && b.Entry.State == l.Entry.State && b.Entry.From == l.Entry.From && b.Place == l.Place
+			same := b.Entry.Culture == l.Entry.Culture && b.Entry.State == l.Entry.State && b.Entry.From == l.Entry.From && b.Place == l.Place && b.Share == l.Share
 			if same && alikeMoment(b.When, l.When) {
 				out[n-1].Entry.Order.Items = append(out[n-1].Entry.Order.Items, p.item)
 				continue

@@ -3,19 +3,19 @@ package phrase
 import (
 	"time"
 
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
 
-// grownState takes how far units are, with how much of it is overgrown.
+// grownShare takes "30% grown".
+func (c cursor) grownShare() (unit.Fraction, cursor, bool) {
+	p, d, ok := c.percent()
+	d, grown := d.phrase("grown", "colonised", "colonized", "through", "overgrown", "done", "grown through")
+	return unit.Percent(p), d, ok && grown && p > 0 && p < 100
+}
+
+// grownState takes how far units are.
 func (c cursor) grownState() (kitchen.UnitState, cursor, bool) {
-	if p, d, ok := c.percent(); ok && p > 0 && p <= 100 {
-		if e, grown := d.phrase("grown", "colonised", "colonized", "through", "overgrown", "done", "grown through"); grown {
-			if p == 100 {
-				return kitchen.UnitGrown, e, true
-			}
-			return kitchen.UnitGrowing, e, true
-		}
-	}
 	s, d, ok := c.over("already", "fully", "they're", "they are", "it's", "still", "not yet", "nearly", "almost").shelfState()
 	if w := c.word(0); ok && s == kitchen.UnitGrown && (w == "nearly" || w == "almost" || w == "not") {
 		s = kitchen.UnitGrowing

@@ -2,6 +2,7 @@ package phrase
 
 import (
 	"ryebell/internal/calc/grain"
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
 
@@ -59,6 +60,8 @@ type Arriving struct {
 	Place string
 	// When its age counts from; nil where that wasn't said.
 	When *Moment
+	// Share is how much of those that grow is overgrown; 0 where that wasn't said.
+	Share unit.Fraction
 }
 
 // MakeCulture says that a culture was made or came here: "plate 7 from plate 3".

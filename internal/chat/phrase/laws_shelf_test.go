@@ -4,6 +4,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ryebell/internal/calc/grain"
+	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
 )
 
@@ -27,7 +28,7 @@ func anyOfShelf(t *rapid.T) Intent {
 }
 
 func alikeLoad(a, b Arriving) bool {
-	return a.Entry.Culture == b.Entry.Culture && a.Entry.State == b.Entry.State && a.Entry.From == b.Entry.From && a.Place == b.Place && alikeMoment(a.When, b.When)
+	return a.Entry.Culture == b.Entry.Culture && a.Entry.State == b.Entry.State && a.Entry.From == b.Entry.From && a.Place == b.Place && a.Share == b.Share && alikeMoment(a.When, b.When)
 }
 
 func anyShelf(t *rapid.T) Shelf {
@@ -52,6 +53,9 @@ func anyArriving(t *rapid.T) Arriving {
 	l.Entry.Culture = pick(t, "culture", "", "oyster", "shiitake", "plate 7")
 	if l.Entry.Culture != "" {
 		l.Entry.State = pick(t, "state", 0, kitchen.UnitGrown, kitchen.UnitGrowing, kitchen.UnitInoculated)
+		if l.Entry.State == kitchen.UnitGrowing {
+			l.Share = pick[unit.Fraction](t, "share", 0, 0.3, 0.75)
+		}
 	} else {
 		l.Entry.State = pick(t, "state", 0, kitchen.UnitCooked)
 	}

@@ -43,7 +43,7 @@ func TestReadShelf(t *testing.T) {
 		{"got 2 quarts reishi from the market yesterday, half grown", "Arrive: on the shelf: 2 0.946352946 l jars, with reishi, growing, since yesterday, by the market"},
 		{"there are 5 cooked quarts rye from last week", "Arrive: on the shelf: 5 0.946352946 l jars rye, cooked, since 7 days ago"},
 		{"already on the shelf: 3 quarts oyster, 2 bags 5lb king since 1 nov", "Arrive: on the shelf: 3 0.946352946 l jars, with oyster, since 1 november\\n2 5 lb bags, with king oyster, since 1 november"},
-		{"on the shelf: 3 quarts rye, cooked, 3 weeks old\n2 bags 5lb plate 7 since 12 oct, in the fridge\n4 pints oats lion's mane, 30% grown", "Arrive: on the shelf: 3 0.946352946 l jars rye, cooked, since 21 days ago\\n2 5 lb bags, with plate 7, since 12 october, in fridge\\n4 0.473176473 l jars oats, with lion's mane, growing"},
+		{"on the shelf: 3 quarts rye, cooked, 3 weeks old\n2 bags 5lb plate 7 since 12 oct, in the fridge\n4 pints oats lion's mane, 30% grown", "Arrive: on the shelf: 3 0.946352946 l jars rye, cooked, since 21 days ago\\n2 5 lb bags, with plate 7, since 12 october, in fridge\\n4 0.473176473 l jars oats, with lion's mane, 30% grown"},
 		{"bought 2 bags oyster spawn", "Arrive: on the shelf: 2 bags, with oyster"},
 		{"4 jars of plate 7 on the shelf since november", "Arrive: on the shelf: 4 jars, with plate 7, since 1 november"},
 		{"3 quarts and 2 pints oyster since 1 nov, from Mira", "Arrive: on the shelf: 3 0.946352946 l jars + 2 0.473176473 l jars, with oyster, since 1 november, by Mira"},

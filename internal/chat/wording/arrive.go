@@ -64,6 +64,9 @@ func (v ArrivedView) load(l ArrivedLoad) chat.Para {
 		}
 	}
 	text += ", " + l.First.State.String()
+	if l.First.Share > 0 && l.First.State == kitchen.UnitGrowing {
+		text += " (" + percent(l.First.Share) + ")"
+	}
 	if l.Undated {
 		text += ", counted from today"
 	} else {
