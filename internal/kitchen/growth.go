@@ -45,7 +45,7 @@ type Grown struct {
 	Container Container
 	Route     Route
 	// Inoculated is when; Shaken when it was shaken for the first time, zero for one that
-	// wasn't; Through when somebody called it grown through.
+	// wasn't (a shake within a day only mixes); Through when somebody called it grown through.
 	Inoculated, Shaken, Through time.Time
 }
 
@@ -67,6 +67,9 @@ func (u Unit) Grown() (Grown, bool) {
 		Unit: u.Ref, Species: u.grows(), Container: u.Container, Route: u.Route, Inoculated: u.Inoculated, Shaken: shaken, Through: s.At,
 	}, true
 }
+
+// wasShaken reports whether it was shaken beside the mixing at first.
+func (g Grown) wasShaken() bool { return g.Shaken.Sub(g.Inoculated) > mixedWithin }
 
 // grows is the name of what grows on the unit, as far as it was said.
 func (u Unit) grows() string { return firstSet(u.Species, u.Culture) }
@@ -147,7 +150,7 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 		if growsAs(p.Species) != growsAs(g.Named) || p.Unit == u.Ref {
 			continue
 		}
-		if !p.Shaken.IsZero() {
+		if p.wasShaken() {
 			shaken = append(shaken, p.took(p.Shaken, slow/p.Route.slowness()))
 		}
 		through = append(through, p.took(p.Through, sized/p.slowness(g.Species)))
@@ -174,7 +177,7 @@ func (g Grown) took(until time.Time, f duration.Factor) duration.Seen {
 // liquid culture that was shaken.
 func (g Grown) slowness(of Species) duration.Factor {
 	f := g.Route.slowness() * of.slowness(g.Container)
-	if g.Shaken.IsZero() {
+	if !g.wasShaken() {
 		f *= unshakenTakes
 	}
 	return f

@@ -161,7 +161,9 @@ func TestGrowthFromRecord(t *testing.T) {
 	still := grown(3, "oyster", jar(1), LiquidCulture, 16*4.0/3)
 	still.Shaken = time.Time{}
 	alone, _ := about(still)
-	for name, got := range map[string]float64{"agar": agar, "a bag": bagged, "unshaken": alone} {
+	still.Shaken = still.Inoculated.Add(time.Hour)
+	mixed, _ := about(still)
+	for name, got := range map[string]float64{"agar": agar, "a bag": bagged, "unshaken": alone, "mixed": mixed} {
 		if math.Abs(got-one) > 0.01 {
 			t.Errorf("%s: about %.2f, want %.2f", name, got, one)
 		}
