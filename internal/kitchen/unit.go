@@ -19,7 +19,9 @@ type Units struct {
 	// who they came from.
 	Arrived bool
 	From    string
-	Room    int64
+	// Told is when it was told that they arrived; zero for those of a run.
+	Told time.Time
+	Room int64
 	// Cool is from when the load counts as cool, which may lie ahead; zero for one that
 	// isn't so far.
 	Cool time.Time
@@ -219,7 +221,7 @@ func FoldArrived(records []Record) (Units, error) {
 		return Units{}, NoSuchRun{}
 	}
 	e := records[i].Entry.(Arrived)
-	u := Units{Run: e.Run, Order: e.Order, Arrived: true, From: e.From, Room: e.Room}
+	u := Units{Run: e.Run, Order: e.Order, Arrived: true, From: e.From, Room: e.Room, Told: records[i].Written}
 	u.Begun = records[i].At
 	if !e.Since.IsZero() {
 		u.Begun = e.Since

@@ -36,7 +36,10 @@ func DueAs(key string, of []UnitsDue) (UnitsDue, bool) {
 // room. Past is what grew through before. Units that are used, given away, lost or
 // left blank want nothing.
 func (u Units) Wants(s Settings, past []Grown) []UnitsDue {
-	return slices.Concat(u.looks(), u.rest(s), u.shelf(), u.grow(s, past), u.keep())
+	all := slices.Concat(u.looks(), u.rest(s), u.shelf(), u.grow(s, past), u.keep())
+	return slices.DeleteFunc(all, func(d UnitsDue) bool {
+		return u.Arrived && !d.Due.After(u.Told) // the answer to who told of them said it
+	})
 }
 
 // lookTogether is within what time units that look suspect are looked at again

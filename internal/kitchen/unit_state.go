@@ -192,6 +192,7 @@ var unitFollows = map[UnitState][]unitMove{
 		{SaidGrownThrough, UnitGrown},
 		{SaidMoved, UnitSuspect},
 		{SaidDead, UnitDead},
+		{SaidBlank, UnitSuspect},
 		{SaidPartUsed, UnitSuspect},
 		{SaidUsed, UnitUsed},
 		{SaidGiven, UnitGiven},
@@ -200,6 +201,8 @@ var unitFollows = map[UnitState][]unitMove{
 	},
 	UnitContaminated: {
 		{SaidDiscarded, UnitDiscarded}, {SaidContaminated, UnitContaminated}, {SaidMoved, UnitContaminated}, {SaidGone, UnitGone},
+		{SaidSuspect, UnitContaminated}, // another sign of it
+		{SaidBlank, UnitContaminated},   // which says who is to blame
 	},
 	UnitDead: {
 		{SaidInoculated, UnitInoculated}, // once more

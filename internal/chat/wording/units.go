@@ -35,6 +35,8 @@ type UnitsTold struct {
 	Parentage kitchen.Parentage
 	// Growth is what is expected of the first of them from now on; nil for nothing.
 	Growth *kitchen.Growth
+	// signs are more signs of the same units, told in the same breath.
+	signs []kitchen.Sign
 	// Kin are the units that a lost one endangers, to be warned of now; nil for none.
 	Kin *KinView
 }
@@ -42,6 +44,7 @@ type UnitsTold struct {
 // Units answers what was told of units: what was taken and what was not, what it
 // points to, what comes next.
 func Units(v UnitsView) chat.Post {
+	v.Parts = joinedSigns(v.Parts)
 	var s sheet
 	for _, p := range v.Parts {
 		v.head(&s, p)
@@ -67,6 +70,23 @@ func (v UnitsView) head(s *sheet, p UnitsTold) {
 	for _, not := range byReason(p.Taking.Not) {
 		s.add(must, v.notTaken(not.why, not.units, p.Load.Run))
 	}
+}
+
+// joinedSigns makes one part of several signs of the same units, told in one breath.
+func joinedSigns(parts []UnitsTold) []UnitsTold {
+	var out []UnitsTold
+	for _, p := range parts {
+		seen, ok := p.Entry.(kitchen.SignSeen)
+		if ok && p.Why == nil && len(out) > 0 {
+			last := &out[len(out)-1]
+			if _, signs := last.Entry.(kitchen.SignSeen); signs && last.Load.Run == p.Load.Run && slices.Equal(last.Taking.Taken, p.Taking.Taken) {
+				last.signs, last.Load = append(last.signs, seen.Sign), p.Load
+				continue
+			}
+		}
+		out = append(out, p)
+	}
+	return out
 }
 
 // refused are units that share a reason.
@@ -144,7 +164,7 @@ func (v UnitsView) warm(s *sheet) {
 func (v UnitsView) noBlank(s *sheet, p UnitsTold) {
 	blank := slices.ContainsFunc(p.Load.All, func(u kitchen.Unit) bool { return u.Blank || u.State == kitchen.UnitCooked })
 	if !blank && !p.Load.Arrived && len(p.Load.All) > 2 && v.First("no-blank") == New {
-		s.add(may, say("No blank left in "+p.Load.Run.String()+": one jar without a culture tells the cook from the culture."))
+		s.add(may, say("No blank left in "+p.Load.Run.String()+": one without a culture tells the cook from the culture."))
 	}
 }
 
@@ -154,8 +174,9 @@ func (v UnitsView) next(s *sheet) {
 		if p.Why != nil {
 			continue
 		}
-		step, taps := v.stepAfter(p)
-		s.then(step, taps...)
-		return
+		if step, taps := v.stepAfter(p); step != nil {
+			s.then(step, taps...)
+			return
+		}
 	}
 }

@@ -29,7 +29,7 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 	case kitchen.Shaken:
 		return say("**" + ref + " shaken**" + when + onDay(one, v.At) + ".")
 	case kitchen.SignSeen:
-		return say("**" + ref + " " + one.State.String() + "**" + when + signTail(e.Sign) + onDay(one, v.At) + ".")
+		return say("**" + ref + " " + one.State.String() + "**" + when + signTail(e.Sign, p.signs...) + onDay(one, v.At) + ".")
 	case kitchen.GrownThrough:
 		return say("**" + ref + " grown through**" + when + onDay(one, v.At) + ".")
 	case kitchen.UnitsUsed:
@@ -183,13 +183,17 @@ func lotWord(k kitchen.LotKind) string {
 	panic("lot " + k.String())
 }
 
-func signTail(s kitchen.Sign) string {
+func signTail(s kitchen.Sign, more ...kitchen.Sign) string {
 	switch s {
 	case kitchen.LooksFine, kitchen.WentBad, kitchen.NothingGrew:
 		return ""
 	case kitchen.LooksOdd, kitchen.LooksWet, kitchen.Slimy, kitchen.SourSmell, kitchen.GreenMould, kitchen.BlueGreenDust, kitchen.BlackHeads, kitchen.PinkFluff,
 		kitchen.Cobweb, kitchen.YeastySmell, kitchen.YellowDrops, kitchen.Stalled, kitchen.Bulging, kitchen.Leaking:
-		return ": " + s.String()
+		words := []string{s.String()}
+		for _, m := range more {
+			words = append(words, m.String())
+		}
+		return ": " + listed(words)
 	}
 	panic("sign " + s.String())
 }
