@@ -37,9 +37,12 @@ func DueAs(key string, of []UnitsDue) (UnitsDue, bool) {
 // left blank want nothing.
 func (u Units) Wants(s Settings, past []Grown) []UnitsDue {
 	all := slices.Concat(u.looks(), u.rest(s), u.shelf(), u.grow(s, past), u.keep())
-	return slices.DeleteFunc(all, func(d UnitsDue) bool {
-		return u.Arrived && !d.Due.After(u.Told) // the answer to who told of them said it
-	})
+	for i := range all {
+		if u.Arrived && !all[i].Due.After(u.Told) {
+			all[i].Due = u.Told.Add(nextDay) // the answer said how they stand: not again in that minute
+		}
+	}
+	return all
 }
 
 // lookTogether is within what time units that look suspect are looked at again
