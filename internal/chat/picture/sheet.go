@@ -47,9 +47,13 @@ func newSheetOf(tall int) (*sheet, error) {
 }
 
 // encode is the sheet as a PNG.
-func (s *sheet) encode() ([]byte, error) {
+func (s *sheet) encode() ([]byte, error) { return s.encodeAt(png.DefaultCompression) }
+
+// encodeAt is the sheet as a PNG that is packed so tightly.
+func (s *sheet) encodeAt(level png.CompressionLevel) ([]byte, error) {
 	var buf bytes.Buffer
-	if err := png.Encode(&buf, s.thrifty()); err != nil {
+	encoder := png.Encoder{CompressionLevel: level}
+	if err := encoder.Encode(&buf, s.thrifty()); err != nil {
 		return nil, fmt.Errorf("encode a picture: %w", err)
 	}
 	return buf.Bytes(), nil
@@ -68,21 +72,27 @@ func (s *sheet) thrifty() image.Image {
 		index[ink] = uint8(len(small.Palette))
 		small.Palette = append(small.Palette, ink)
 	}
-	// Most pixels are like the one before: no need to look those up.
+	// Most pixels are like the one before: no need to look those up. Nor rows.
 	last, at := paper, index[paper]
-	for i := range small.Pix {
-		p := s.img.Pix[4*i : 4*i+3 : 4*i+3]
-		if c := (color.RGBA{p[0], p[1], p[2], 0xff}); c != last {
-			known := false
-			if at, known = index[c]; !known {
-				at, known = enter(index, &small.Palette, c)
-			}
-			if !known {
-				return s.img
-			}
-			last = c
+	for y := range s.img.Rect.Dy() {
+		row, inks := s.img.Pix[y*s.img.Stride:(y+1)*s.img.Stride], small.Pix[y*width:(y+1)*width]
+		if y > 0 && bytes.Equal(row, s.img.Pix[(y-1)*s.img.Stride:y*s.img.Stride]) {
+			copy(inks, small.Pix[(y-1)*width:y*width])
+			continue
 		}
-		small.Pix[i] = at
+		for x := range inks {
+			if c := (color.RGBA{row[4*x], row[4*x+1], row[4*x+2], 0xff}); c != last {
+				known := false
+				if at, known = index[c]; !known {
+					at, known = enter(index, &small.Palette, c)
+				}
+				if !known {
+					return s.img
+				}
+				last = c
+			}
+			inks[x] = at
+		}
 	}
 	return small
 }

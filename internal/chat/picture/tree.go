@@ -4,12 +4,13 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"image/png"
 )
 
 // What a tree can hold.
 const (
 	// mostRows is how many rows are drawn; what is more is folded into counts.
-	mostRows = 50
+	mostRows = 40
 	// mostBranches is how many are looked at.
 	mostBranches = 5_000
 	// mostSteps is how far a row is moved to the right; deeper ones stand below each other.
@@ -50,7 +51,7 @@ const (
 )
 
 // DrawTree draws the tree as a PNG of 1200 pixels in width, as tall as its rows need. Of a
-// tree with more than 50 rows the largest bundles are folded into a count. It is an
+// tree with more than 40 rows the largest bundles are folded into a count. It is an
 // error if there are no roots, too many branches, a fate is not set, or More isn't.
 func DrawTree(t Tree) ([]byte, error) {
 	if err := t.check(); err != nil {
@@ -62,7 +63,7 @@ func DrawTree(t Tree) ([]byte, error) {
 		return nil, fmt.Errorf("draw a tree: %w", err)
 	}
 	drawTree(s, t.Title, rows)
-	return s.encode()
+	return s.encodeAt(png.BestSpeed) // it is mostly paper, and somebody waits for it
 }
 
 func (t Tree) check() error {

@@ -83,7 +83,7 @@ func TestTreeFolds(t *testing.T) {
 	if len(rows) != picture.MostRows {
 		t.Errorf("%d rows, want %d", len(rows), picture.MostRows)
 	}
-	if !strings.Contains(all, "and 266 more") || !strings.Contains(all, "#14.5") {
+	if !strings.Contains(all, "and 276 more") || !strings.Contains(all, "#14.5") {
 		t.Errorf("the largest bundle is not the one that is folded:\n%s", all)
 	}
 }
