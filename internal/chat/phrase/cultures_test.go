@@ -76,6 +76,7 @@ func TestReadCultures(t *testing.T) {
 		"trace run 12":                                     "trace #12",
 		"what was made from lc 4":                          "trace lc 4",
 		"trace 12.1-4":                                     "trace #12.1-4",
+		"1.2 from 1.1":                                     "inoculated #1.2 from #1.1",
 		"trace tag soak24":                                 "trace #soak24",
 	} {
 		p := Parse(text, tryNames)

@@ -36,6 +36,9 @@ func onUnit(c cursor, t telling) takenOn {
 	if d.i == c.i || t.units != nil || t.which != (Which{}) {
 		return takenOn{}
 	}
+	if n, ok := c.ahead(-1).(Number); ok && n.Ref != nil && c.word(0) == "from" {
+		return takenOn{} // "1.2 from 1.1" is grain to grain
+	}
 	which, units, e := leadingRun(d)
 	if units == nil {
 		return takenOn{}

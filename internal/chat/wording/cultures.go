@@ -170,6 +170,9 @@ func (v CultureView) endedWhen() string {
 	if v.Now.Sub(v.Culture.Ended) < time.Minute {
 		return ""
 	}
+	if at := v.Culture.Ended.In(v.Now.Location()); at.Hour() == 23 && at.Minute() == 59 {
+		return ", " + at.Format("Mon 2 Jan") // only the day was said
+	}
 	return ", " + near(v.Now, v.Culture.Ended)
 }
 
@@ -177,7 +180,7 @@ func (v CultureView) endedWhen() string {
 func Culture(v CultureView) chat.Post {
 	var s sheet
 	c := v.Culture
-	age := "made today"
+	age := "new"
 	if d := daysOld(c.Made, v.Now); d > 0 {
 		age = plural(d, "day") + " old"
 	}
@@ -241,6 +244,9 @@ func Cultures(v CulturesView) chat.Post {
 		if ended > 1 {
 			text = strconv.Itoa(ended) + " more ended"
 		}
+		if len(living) == 0 {
+			text = strconv.Itoa(ended) + " ended"
+		}
 		if bad > 0 {
 			text += ", " + strconv.Itoa(bad) + " of them bad"
 		}
@@ -283,12 +289,25 @@ func NoSuchCulture(name string, known []string) chat.Post {
 		return theirs(say("I know no culture called {}, and no other yet. Nothing was written.", name), say("Tell one, like `plate 7 from plate 3`"))
 	}
 	shown := known[:min(len(known), mostBack)]
-	return with(theirs(say("I know no culture called {}. Nothing was written.", name), say("There are "+holes(len(shown))+".", shown...)), tap("Cultures", "cultures"))
+	return with(theirs(say("I know no culture called {}. Nothing was written.", name), say("Known here: "+holes(len(shown))+".", shown...)), tap("Cultures", "cultures"))
 }
 
 // CultureOwnerUnknown asks for the owner of a culture by a name that is known.
 func CultureOwnerUnknown(name string) chat.Post {
 	return theirs(say("I know nobody here called {}. Nothing was written.", name), say("Who is here: `members`. Yours? `plate 7 from plate 3, mine`"))
+}
+
+// isEnded is what became of a culture, as a verb.
+func isEnded(e kitchen.CultureEnd) string {
+	switch e {
+	case kitchen.CultureUsedUp:
+		return "is used up"
+	case kitchen.CultureThrownOut:
+		return "was thrown out"
+	case kitchen.CultureWentBad:
+		return "went bad"
+	}
+	return "has ended"
 }
 
 // UndoneCulture names an entry about a culture that was taken back.
@@ -297,7 +316,7 @@ func UndoneCulture(e kitchen.CultureEntry) string {
 	case kitchen.CultureMade:
 		return "that " + typable(e.Name) + " was made."
 	case kitchen.CultureEnded:
-		return "that " + typable(e.Name) + ": " + endWord(e.How) + "."
+		return "that " + typable(e.Name) + " " + isEnded(e.How) + "."
 	}
 	panic("culture without words")
 }

@@ -24,7 +24,7 @@ type KinView struct {
 func kinPara(v KinView) chat.Para {
 	var p chat.Para
 	if len(v.Below) > 0 {
-		p = append(p, say("**From {} came "+refsOf(v.Below, traceLoads)+"**, and "+stillStand(len(v.Below))+".", v.Of)...)
+		p = append(p, say("**From {} came "+refsOf(v.Below, traceLoads)+"**, which "+stillStand(len(v.Below))+".", v.Of)...)
 	}
 	if len(v.Beside) > 0 {
 		if len(p) > 0 {

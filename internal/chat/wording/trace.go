@@ -151,6 +151,9 @@ func (v TraceView) origin(n kitchen.Node) chat.Para {
 		}
 		return say("The book knows only the name.")
 	}
+	if _, species := kitchen.SpeciesNamed(line[0].Name); species && line[0].Name != "" {
+		return say("On it is {}: nobody said which culture.", NodeName(l, line[0]))
+	}
 	text := "It came from "
 	for i, up := range line {
 		if i == mostBack && len(line) > mostBack+1 {
@@ -283,10 +286,15 @@ func (v TraceView) beside(s *sheet) {
 		return
 	}
 	text := plural(len(all), "unit") + " more came from {}, " + lostShare(lostOf(l, all), len(all))
-	if len(stand) > 0 {
+	if len(all) == 1 {
+		text = all[0].String() + " came from {} too"
+		if lostOf(l, all) == 1 {
+			text += ", and was lost"
+		}
+	} else if len(stand) > 0 {
 		text += "; still standing: " + refsOf(stand, traceLoads)
 	}
-	s.add(must, say(text+".", NodeName(l, parent)))
+	s.add(should, say(text+".", NodeName(l, parent)))
 }
 
 // sources says what the units came from, the one with most of them first.

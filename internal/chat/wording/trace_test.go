@@ -136,7 +136,7 @@ func TestCultureWords(t *testing.T) {
 	}{
 		"made":  {wording.CultureMade(view(1)), "LC 4 is in the book.\nOyster, from plate 3, 500 ml, Jo's, made\n3 Mar."},
 		"old":   {wording.CultureMade(view(2)), "Grain it goes on is generation 4: most\nstop at 3."},
-		"ended": {wording.CultureEnded(bad), "Plate 3 went bad, Thu 09:00.\nFrom plate 3 came #1.1-3, and still\nstand. Look at them first."},
+		"ended": {wording.CultureEnded(bad), "Plate 3 went bad, Thu 09:00.\nFrom plate 3 came #1.1-3, which still\nstand. Look at them first."},
 		"one":   {wording.Culture(view(2)), "Big blue: 5 days old.\nMaster, oyster, from plate 3, generation\n3, made 4 Mar."},
 		"list":  {wording.Cultures(wording.CulturesView{All: all, Lineage: l, Now: traceDay(9), Who: who}), "2 cultures, newest first:\nBig blue oyster, 5 days, generation 3\nLC 4 oyster, 6 days, 500 ml, Jo\n1 more ended, 1 of them bad."},
 		"none":  {wording.Cultures(wording.CulturesView{Kind: kitchen.Syringe, Now: traceDay(9)}), "No syringe in the book that is still\nthere."},
