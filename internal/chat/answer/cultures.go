@@ -95,7 +95,7 @@ func (t *turn) takenOf(made *kitchen.CultureMade, at time.Time) error {
 		return err
 	}
 	l := k.lineage()
-	if err := l.Making(*made, at); err != nil {
+	if err := l.Making(*made, at.Add(sameMinute)); err != nil {
 		return err
 	}
 	if u, ok := l.Unit(kitchen.UnitNode(made.FromUnit)); ok && made.Species == "" {
@@ -103,6 +103,10 @@ func (t *turn) takenOf(made *kitchen.CultureMade, at time.Time) error {
 	}
 	return nil
 }
+
+// sameMinute is within what things told at once are put one after the other: what comes
+// of a unit isn't before what was told of it in the same minute.
+const sameMinute = time.Minute
 
 // tellCulture writes an entry about a culture, if it can be so.
 func (t *turn) tellCulture(e kitchen.CultureEntry, at time.Time) error {

@@ -150,7 +150,7 @@ func (t *turn) inoculating(run kitchen.RunNo, e kitchen.Inoculated, at time.Time
 	if err != nil {
 		return kitchen.Parentage{}, err
 	}
-	return k.lineage().Inoculating(run, e, at)
+	return k.lineage().Inoculating(run, e, at.Add(sameMinute))
 }
 
 // grown gathers a unit that something is taken of, with what it came from; of one that
