@@ -66,8 +66,12 @@ type Nearing struct {
 // DigestOf makes the digest of a time, of loads in the order in which they were begun.
 // The first one has no since and tells of them all.
 func DigestOf(loads []Stock, since, now time.Time) Digest {
-	if since.IsZero() && len(loads) > 0 {
-		since = loads[0].Units.Begun
+	if since.IsZero() {
+		for _, l := range loads {
+			if heard := l.Units.heardOf(); since.IsZero() || heard.Before(since) {
+				since = heard
+			}
+		}
 	}
 	d := Digest{Since: since, Now: now}
 	for _, l := range loads {

@@ -136,6 +136,14 @@ func (u Unit) Tagged(tag string) bool {
 	return slices.ContainsFunc(u.Tags, func(t string) bool { return sameName(t, tag) })
 }
 
+// heardOf is since when the book knows of the load: what arrived is older.
+func (u Units) heardOf() time.Time {
+	if u.Arrived {
+		return u.Told
+	}
+	return u.Begun
+}
+
 // Unit is the unit of a number; false when there is none.
 func (u Units) Unit(n UnitNo) (Unit, bool) {
 	if n < 1 || int(n) > len(u.All) {

@@ -36,6 +36,9 @@ func (a *Answerer) wantDigest(book *store.Book, s kitchen.Settings, now time.Tim
 		if err != nil {
 			return err
 		}
+		if quiet, said := s.QuietFor(0); said != kitchen.Default { // who named the time of the digest meant it
+			next = kitchen.Shift(next, quiet, a.zoneOf(s))
+		}
 		want = append(want, next)
 	}
 	return book.Reconcile(kitchen.DigestPrefix, want, now)

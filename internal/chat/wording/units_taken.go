@@ -114,10 +114,14 @@ func inoculatedLine(ref string, e kitchen.Inoculated, when string) chat.Para {
 	if e.Route != 0 && !strings.Contains(strings.ToLower(e.Culture), strings.ToLower(routeWord(e.Route))) {
 		route = ", " + routeWord(e.Route)
 	}
-	if e.Species != "" && !strings.EqualFold(e.Species, e.Culture) {
-		return say(head+": {} ({})"+route+tail+".", e.Culture, e.Species)
+	name := e.Culture
+	if strings.HasPrefix(name, "lc ") {
+		name = cultureHead(name)
 	}
-	return say(head+": {}"+route+tail+".", e.Culture)
+	if e.Species != "" && !strings.EqualFold(e.Species, e.Culture) {
+		return say(head+": {} ({})"+route+tail+".", name, e.Species)
+	}
+	return say(head+": {}"+route+tail+".", name)
 }
 
 func usedLine(ref string, e kitchen.UnitsUsed, one kitchen.Unit, when string) chat.Para {
@@ -217,7 +221,11 @@ func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
 		return v.afterThrough(p, ref)
 	case kitchen.SignSeen:
 		return v.afterSign(one, ref, p.Taking.Taken)
-	case kitchen.Arrived, kitchen.BlankSet, kitchen.Shaken, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved,
+	case kitchen.Shaken:
+		if g := p.Growth; g != nil && g.Through.About.After(v.Now) {
+			return say("Next: grown through about " + dateOf(v.Now, g.Through.About) + ", by estimate. I remind you."), nil
+		}
+	case kitchen.Arrived, kitchen.BlankSet, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved,
 		kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
 	}
 	return nil, nil
@@ -231,12 +239,9 @@ func (v UnitsView) afterInoculating(p UnitsTold, ref string) chat.Para {
 		return say("Next: say how it grows, like `" + ref + " 30%`")
 	}
 	through := g.Through
-	return say("Next: first shake about **" + onlyDay(v.Now, g.Shake.About) + "**. Grown through about " + onlyDay(v.Now, through.About) + ", by estimate (" +
-		onlyDay(v.Now, through.From) + " to " + onlyDay(v.Now, through.To) + ").")
+	return say("Next: first shake about **" + dateOf(v.Now, g.Shake.About) + "**. Grown through about " + dateOf(v.Now, through.About) + ", by estimate (" +
+		dateOf(v.Now, through.From) + " to " + dateOf(v.Now, through.To) + ").")
 }
-
-// onlyDay is a day without an hour: 6 Mar.
-func onlyDay(now, t time.Time) string { return dateOf(now, t) }
 
 // shakeFrom is the share of the grain from which a first shake is due (common
 // practice, no source).
