@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -145,8 +146,9 @@ type pinging struct {
 	late map[string]time.Duration
 }
 
-// batch is the row with those that can be said in the same post, the loudest
-// first. They are marked as fired with it.
+// batch is the row with those that can be said in the same post, the loudest first,
+// then the one that is due first. They are marked as fired with it. Which of them came
+// up makes no difference: what is said is the same after one was tried in vain.
 func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error) {
 	due, err := tx.DuePings(p.now.Add(batchWithin), 200)
 	if err != nil {
@@ -166,8 +168,8 @@ func (p pinging) batch(tx *store.Tx, row store.PingRow) ([]store.PingRow, error)
 			return nil, err
 		}
 	}
-	slices.SortStableFunc(batch, func(a, b store.PingRow) int {
-		return int(a.Loudness) - int(b.Loudness)
+	slices.SortFunc(batch, func(a, b store.PingRow) int {
+		return cmp.Or(cmp.Compare(a.Loudness, b.Loudness), a.Due.Compare(b.Due), cmp.Compare(a.Key, b.Key))
 	})
 	for _, b := range batch {
 		p.late[b.Chain()] = max(p.late[b.Chain()], b.Late(p.now))

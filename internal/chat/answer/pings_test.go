@@ -332,3 +332,37 @@ func TestLateWhateverWasTold(t *testing.T) {
 	}
 	wantPart(t, chat.Plain(posts[0].post, 80), "late: I was down.")
 }
+
+// Which of several pings of one moment is tried first makes no difference: one that
+// failed comes up again behind the others.
+func TestPingsOfAMomentReadAlike(t *testing.T) {
+	var heard [2][]string
+	for i := range heard {
+		s := open(t)
+		s.say("kitchen", "Ana", "big pot takes 7 quarts\nsteel pot takes 7 quarts")
+		s.say("kitchen", "Ana", "big pot tomorrow 9-13, soak")
+		s.say("kitchen", "Ana", "steel pot tomorrow 9-13, soak")
+		s.now = s.now.Add(24 * time.Hour)
+		err := s.db.Update(t.Context(), func(tx *store.Tx) error {
+			rows, err := tx.DuePings(s.now, 10)
+			if err != nil {
+				return err
+			}
+			if len(rows) != 2 {
+				t.Fatalf("%d pings are due: %v", len(rows), rows)
+			}
+			first := rows[i]
+			if err := s.a.Ping(tx, first, s.now); err != nil {
+				return err
+			}
+			return tx.Book(first.Collective).MarkFired(first.Key, s.now)
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range s.deliver() {
+			heard[i] = append(heard[i], chat.Plain(p.post, 40))
+		}
+	}
+	wantLines(t, "the second of two pings first", heard[1], heard[0]...)
+}
