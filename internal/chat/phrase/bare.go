@@ -13,7 +13,7 @@ func (r reading) talk() bool {
 		switch k {
 		case KindManners, KindChoose, KindCorrect, KindBoard:
 		case KindTell, KindShift, KindTakeOver, KindHandOver, KindAnswerPing, KindCoolYet, KindLog, KindSteps, KindBooking, KindGear, KindQuiet,
-			KindPings, KindWhyPing, KindChart, KindTimes, KindLogUnit, KindTellUnits:
+			KindPings, KindWhyPing, KindChart, KindTimes, KindLogUnit, KindTellUnits, KindReadyWhen:
 			if r.plain {
 				return false
 			}
@@ -59,6 +59,8 @@ func vague(in Intent) bool {
 		return !slices.ContainsFunc(in.Parts, func(p UnitsPart) bool { return len(p.Of.Refs)+len(p.Of.Names) > 0 })
 	case LogUnit:
 		return len(in.Of.Refs) == 0
+	case ReadyWhen:
+		return len(in.Of.Refs)+len(in.Of.Names) == 0
 	case ShiftTime, Book, Unbook, Quiet, Plan, Reverse, Add, Drop, StartAt, PlanIt, SameAs, Set, GiveRole, Rename, Claim, MakeUsual, Help, Usual, OutBy, Kitchen, Members,
 		NewCode, Forget, Undo, RemindStart, Why, Cook, Correct, Choose, Greet, Thanks:
 		return false

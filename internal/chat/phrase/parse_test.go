@@ -99,6 +99,18 @@ func TestExamples(t *testing.T) {
 	}
 }
 
+// TestLeftOver holds that any two things in one breath with a word too much are judged
+// as a near miss, a question or talk: each kind has its answer to that.
+func TestLeftOver(t *testing.T) {
+	for _, g := range registry {
+		for _, text := range g.examples {
+			for _, before := range []string{"", "heat off and ", "heat off, now "} {
+				Parse(before+text+" bananas", tryNames)
+			}
+		}
+	}
+}
+
 // TestForm holds that case, spaces and final punctuation change nothing.
 func TestForm(t *testing.T) {
 	for _, g := range registry {
