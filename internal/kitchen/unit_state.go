@@ -200,7 +200,10 @@ var unitFollows = map[UnitState][]unitMove{
 		{SaidGone, UnitGone},
 	},
 	UnitContaminated: {
-		{SaidDiscarded, UnitDiscarded}, {SaidContaminated, UnitContaminated}, {SaidMoved, UnitContaminated}, {SaidGone, UnitGone},
+		{SaidDiscarded, UnitDiscarded},
+		{SaidContaminated, UnitContaminated},
+		{SaidMoved, UnitContaminated},
+		{SaidGone, UnitGone},
 		{SaidSuspect, UnitContaminated}, // another sign of it
 		{SaidBlank, UnitContaminated},   // which says who is to blame
 	},

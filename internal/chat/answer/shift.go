@@ -43,6 +43,12 @@ func (t *turn) shiftTime(i phrase.ShiftTime, ctx scene) (chat.Post, error) {
 		i.Which, i.Kind, i.To = phrase.Which{Run: run.No}, kitchen.KindOf(entry), dated(at.In(t.now.Location()))
 		return wording.LongBefore(run.No, at.In(t.now.Location()), t.now, i.String()), nil
 	}
+	return t.tellAnew(run, last, at)
+}
+
+// tellAnew writes the last thing said of a run again, as of another time.
+func (t *turn) tellAnew(run kitchen.Run, last store.Logged, at time.Time) (chat.Post, error) {
+	entry := last.Entry.(kitchen.RunEntry)
 	stripped, err := t.without(run.No, last.No)
 	if err != nil {
 		return chat.Post{}, err

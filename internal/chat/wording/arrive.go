@@ -112,13 +112,11 @@ func (v ArrivedView) taps() []chat.Button {
 // NotArrived says why something can't have arrived: it is too much at once, or it lies
 // ahead. Nothing was written.
 func NotArrived(why kitchen.Refusal, now time.Time) chat.Post {
-	switch r := why.(type) {
-	case kitchen.InFuture:
+	if r, ok := why.(kitchen.InFuture); ok {
 		return lines("**"+dateOf(now, r.At)+"** is still to come, and what is on the shelf is here. Nothing was written.", "Say since when, like `4 quarts rye oyster on the shelf since 3 oct`")
-	case kitchen.OutOfRange:
-		if r.What == kitchen.CountOfUnits && r.Got > r.High {
-			return lines("**"+whole(r.Got)+" units at once** are more than I number: "+whole(r.High)+". Nothing was written.", "Say them in several messages, by kind, or by age.")
-		}
+	}
+	if r, ok := why.(kitchen.OutOfRange); ok && r.What == kitchen.CountOfUnits && r.Got > r.High {
+		return lines("**"+whole(r.Got)+" units at once** are more than I number: "+whole(r.High)+". Nothing was written.", "Say them in several messages, by kind, or by age.")
 	}
 	return Refused(why)
 }

@@ -81,12 +81,3 @@ func unknownCulture(put kitchen.Inoculated) bool {
 	_, species := kitchen.SpeciesNamed(put.Culture)
 	return put.Culture != "" && put.Culture != put.Species && !species
 }
-
-// parentage says what is worth knowing of what was put on.
-func (v UnitsView) parentage(s *sheet, p UnitsTold) {
-	if put, ok := p.Entry.(kitchen.Inoculated); ok {
-		for _, para := range parentageParas(p.Parentage, put, v.Now) {
-			s.add(must, para)
-		}
-	}
-}

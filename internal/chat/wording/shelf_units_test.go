@@ -86,14 +86,20 @@ func TestShelf(t *testing.T) {
 		want  string
 	}{
 		{
-			"nothing there", phrase.Shelf{}, kitchen.ShelfOnly{}, nil,
+			"nothing there",
+			phrase.Shelf{},
+			kitchen.ShelfOnly{},
+			nil,
 			"Nothing on the shelf that I know of.\n" +
 				"Cooked loads come here once they are at zero.\n" +
 				"Is there any? Say on the shelf: 4 quarts rye oyster since 3 oct\n" +
 				"[Log]",
 		},
 		{
-			"the shelf", phrase.Shelf{}, kitchen.ShelfOnly{}, usualShelf(),
+			"the shelf",
+			phrase.Shelf{},
+			kitchen.ShelfOnly{},
+			usualShelf(),
 			"16 units on the shelf\n" +
 				"3 grown through: oyster #9.1-3\n" +
 				"7 growing: 4 oyster #12.1-4, 3 reishi #13.1-3\n" +
@@ -104,7 +110,10 @@ func TestShelf(t *testing.T) {
 				"[#12.5 is fine]",
 		},
 		{
-			"whats oldest", phrase.Shelf{Ask: phrase.Oldest}, kitchen.ShelfOnly{}, usualShelf(),
+			"whats oldest",
+			phrase.Shelf{Ask: phrase.Oldest},
+			kitchen.ShelfOnly{},
+			usualShelf(),
 			"#9.1: use it first. Quart jar, oyster, grown through 16 days ago, in the fridge. About 6 weeks left.\n" +
 				"Then #9.2,3, about 6 weeks left.\n" +
 				"#14.1: the oldest cooked. 5 lb bag, rye, cooked 5 days ago, place not said. About 12 weeks left.\n" +
@@ -112,7 +121,10 @@ func TestShelf(t *testing.T) {
 				"[Used #9.1] [Used #14.1] [Shelf]",
 		},
 		{
-			"how many oysters", phrase.Shelf{Ask: phrase.HowMany, Culture: "oyster"}, kitchen.ShelfOnly{Culture: "oyster"}, usualShelf(),
+			"how many oysters",
+			phrase.Shelf{Ask: phrase.HowMany, Culture: "oyster"},
+			kitchen.ShelfOnly{Culture: "oyster"},
+			usualShelf(),
 			"8 units of oyster: 3 ready, 4 growing, 1 not.\n" +
 				"Ready: #9.1-3, first #9.1: about 6 weeks left.\n" +
 				"Growing: #12.1-4, likely through 27 Nov to 3 Dec.\n" +
@@ -122,53 +134,74 @@ func TestShelf(t *testing.T) {
 		{
 			"how many ready bags do we have",
 			phrase.Shelf{Ask: phrase.HowMany, State: kitchen.UnitGrown, Container: kitchen.Container{Vessel: kitchen.Bag}},
-			kitchen.ShelfOnly{State: kitchen.UnitGrown, Container: kitchen.Container{Vessel: kitchen.Bag}}, usualShelf(),
+			kitchen.ShelfOnly{State: kitchen.UnitGrown, Container: kitchen.Container{Vessel: kitchen.Bag}},
+			usualShelf(),
 			"0 ready bags on the shelf.\n" +
 				"There: 3 grown through, 7 growing, 5 cooked and 1 suspect.\n" +
 				"[Shelf]",
 		},
 		{
-			"any shiitake spawn left", phrase.Shelf{Ask: phrase.HowMany, Culture: "shiitake"}, kitchen.ShelfOnly{Culture: "shiitake"}, usualShelf(),
+			"any shiitake spawn left",
+			phrase.Shelf{Ask: phrase.HowMany, Culture: "shiitake"},
+			kitchen.ShelfOnly{Culture: "shiitake"},
+			usualShelf(),
 			"0 units of shiitake on the shelf.\n" +
 				"There: 8 oyster, 3 reishi and 5 without a culture.\n" +
 				"[Shelf]",
 		},
 		{
-			"anything bad", phrase.Shelf{Ask: phrase.AnythingBad}, kitchen.ShelfOnly{Bad: true}, usualShelf(),
+			"anything bad",
+			phrase.Shelf{Ask: phrase.AnythingBad},
+			kitchen.ShelfOnly{Bad: true},
+			usualShelf(),
 			"1 unit to look at\n" +
 				"1 suspect: oyster #12.5\n" +
 				"Decide: look again at #12.5.\n" +
 				"[#12.5 is fine]",
 		},
 		{
-			"anything bad, and nothing is", phrase.Shelf{Ask: phrase.AnythingBad}, kitchen.ShelfOnly{Bad: true}, usualShelf()[:10],
+			"anything bad, and nothing is",
+			phrase.Shelf{Ask: phrase.AnythingBad},
+			kitchen.ShelfOnly{Bad: true},
+			usualShelf()[:10],
 			"0 bad, 0 suspect of 10 units, as far as anybody said.\n" +
 				"Seen something? Say 12.3 green or 12.2 looks wet\n" +
 				"[Shelf]",
 		},
 		{
-			"shelf fridge", phrase.Shelf{Place: "fridge"}, kitchen.ShelfOnly{Place: "fridge"}, usualShelf(),
+			"shelf fridge",
+			phrase.Shelf{Place: "fridge"},
+			kitchen.ShelfOnly{Place: "fridge"},
+			usualShelf(),
 			"3 units, in the fridge\n" +
 				"3 grown through: oyster #9.1-3\n" +
 				"Use first: #9.1, oyster, grown through 16 days ago, about 6 weeks left.\n" +
 				"[What's oldest]",
 		},
 		{
-			"cooked bags", phrase.Shelf{State: kitchen.UnitCooked, Container: kitchen.Container{Vessel: kitchen.Bag}},
-			kitchen.ShelfOnly{State: kitchen.UnitCooked, Container: kitchen.Container{Vessel: kitchen.Bag}}, usualShelf(),
+			"cooked bags",
+			phrase.Shelf{State: kitchen.UnitCooked, Container: kitchen.Container{Vessel: kitchen.Bag}},
+			kitchen.ShelfOnly{State: kitchen.UnitCooked, Container: kitchen.Container{Vessel: kitchen.Bag}},
+			usualShelf(),
 			"3 cooked bags on the shelf\n" +
 				"3 cooked: 5 lb bags #14.1-3\n" +
 				"Use first: #14.1, 5 lb bag, cooked 5 days ago, about 12 weeks left.\n" +
 				"[What's oldest]",
 		},
 		{
-			"whats oldest, while all grows", phrase.Shelf{Ask: phrase.Oldest}, kitchen.ShelfOnly{}, stood(12, 1, 4, kitchen.UnitGrowing, "oyster", 6),
+			"whats oldest, while all grows",
+			phrase.Shelf{Ask: phrase.Oldest},
+			kitchen.ShelfOnly{},
+			stood(12, 1, 4, kitchen.UnitGrowing, "oyster", 6),
 			"Nothing to use yet.\n" +
 				"First comes #12.1: Quart jar, oyster, inoculated 6 days ago, place not said. Likely through 27 Nov to 3 Dec.\n" +
 				"[Shelf]",
 		},
 		{
-			"a shelf that was forgotten", phrase.Shelf{}, kitchen.ShelfOnly{}, joined(stood(3, 1, 2, kitchen.UnitGrown, "oyster", 40),
+			"a shelf that was forgotten",
+			phrase.Shelf{},
+			kitchen.ShelfOnly{},
+			joined(stood(3, 1, 2, kitchen.UnitGrown, "oyster", 40),
 				bagged(stood(4, 1, 1, kitchen.UnitCooked, "", 30)), stood(5, 1, 2, kitchen.UnitContaminated, "king oyster", 3)),
 			"5 units on the shelf\n" +
 				"2 grown through: oyster #3.1,2\n" +

@@ -35,8 +35,16 @@ func shortWhy(r kitchen.Refusal) string {
 		return "that is still to come"
 	case kitchen.BeforeRun:
 		return "that is before it was cooked"
+	case kitchen.AlreadyOn, kitchen.AlreadySo, kitchen.Booked, kitchen.Contradicts, kitchen.CultureKnown, kitchen.CultureOver,
+		kitchen.EmptyBooking, kitchen.KillsCulture, kitchen.LastSteward, kitchen.Misplaced, kitchen.NameTaken, kitchen.NeverTold,
+		kitchen.NoHold, kitchen.NoHour, kitchen.NoPlanYet, kitchen.NoRoom, kitchen.NoSuchBooking, kitchen.NoSuchCooker,
+		kitchen.NoSuchCulture, kitchen.NoSuchMember, kitchen.NoSuchTime, kitchen.NoUsualYet, kitchen.NotCookedHere, kitchen.NotOffered,
+		kitchen.NotSteward, kitchen.NotYet, kitchen.NothingToUndo, kitchen.OutOfRange, kitchen.Over, kitchen.StillOn,
+		kitchen.TakenBackAlready, kitchen.TooDry, kitchen.TooLate, kitchen.TooLongHere, kitchen.TooManyTries, kitchen.TooSmall,
+		kitchen.UnknownZone, kitchen.WhichCooker, kitchen.WrongCode:
+		return "that can't be so"
 	}
-	return "that can't be so"
+	panic(r)
 }
 
 // unitStandsWord is how far a unit is, of which something is told too soon.

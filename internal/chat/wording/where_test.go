@@ -45,12 +45,14 @@ func TestWhere(t *testing.T) {
 				"[In the fridge] [Shelf]",
 		},
 		{
-			"moved by Jo", []kitchen.UnitEntry{kitchen.UnitsMoved{Units: first(1, 2, 3, 4), Place: "fridge"}},
+			"moved by Jo",
+			[]kitchen.UnitEntry{kitchen.UnitsMoved{Units: first(1, 2, 3, 4), Place: "fridge"}},
 			"#13.1-4: in the fridge, since 6 Nov, by Jo. Inoculated since 3 Oct.\n" +
 				"[Shelf]",
 		},
 		{
-			"three places", []kitchen.UnitEntry{
+			"three places",
+			[]kitchen.UnitEntry{
 				kitchen.UnitsMoved{Units: first(1), Place: "shelf 2"}, kitchen.UnitsMoved{Units: first(2), Place: "Ana's"}, kitchen.UnitsMoved{Units: first(3, 4), Place: "top shelf"},
 			},
 			"#13.1: on shelf 2, since 6 Nov, by Jo. Inoculated since 3 Oct.\n" +
@@ -59,7 +61,8 @@ func TestWhere(t *testing.T) {
 				"[Shelf]",
 		},
 		{
-			"what became of them", []kitchen.UnitEntry{
+			"what became of them",
+			[]kitchen.UnitEntry{
 				kitchen.UnitsUsed{Units: first(1), On: "straw"}, kitchen.UnitsGiven{Units: first(2), To: "Tom"}, kitchen.UnitsDiscarded{Units: first(3)}, kitchen.UnitNamed{Unit: 4, Name: "grandma"},
 			},
 			"#13.1: used on straw, 6 Nov, by Jo.\n" +
@@ -70,7 +73,8 @@ func TestWhere(t *testing.T) {
 				"[In the fridge] [Shelf]",
 		},
 		{
-			"thrown out, for it was green", []kitchen.UnitEntry{kitchen.SignSeen{Units: first(1, 2, 3, 4), Sign: kitchen.GreenMould}, kitchen.UnitsDiscarded{Units: first(1, 2, 3, 4)}},
+			"thrown out, for it was green",
+			[]kitchen.UnitEntry{kitchen.SignSeen{Units: first(1, 2, 3, 4), Sign: kitchen.GreenMould}, kitchen.UnitsDiscarded{Units: first(1, 2, 3, 4)}},
 			"#13.1-4: thrown out, contaminated, 7 Nov, by Jo.\n" +
 				"[Shelf]",
 		},

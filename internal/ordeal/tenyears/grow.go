@@ -254,8 +254,10 @@ func (l *life) tellOf(ld *load, at time.Time, m moment, units []*glass) {
 }
 
 func (m moment) said() string {
-	return []string{shaken: "shook", looked: "40%", looksOdd: "looks odd", looksFine: "fine", grownThrough: "done", moved: "moved",
-		halfUsed: "used half", isUsed: "used", isGiven: "gave away", isLost: "gone", isBad: "bad", isThrown: "threw"}[m]
+	return []string{
+		shaken: "shook", looked: "40%", looksOdd: "looks odd", looksFine: "fine", grownThrough: "done", moved: "moved",
+		halfUsed: "used half", isUsed: "used", isGiven: "gave away", isLost: "gone", isBad: "bad", isThrown: "threw",
+	}[m]
 }
 
 func (m moment) entry(at time.Time, units []*glass) kitchen.Entry {

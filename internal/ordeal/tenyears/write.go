@@ -117,12 +117,13 @@ func (w *writer) number(t *told) {
 	if t.about == nil {
 		return
 	}
-	switch t.entry.(type) {
-	case kitchen.Struck:
+	if _, ok := t.entry.(kitchen.Struck); ok {
 		t.entry = kitchen.Struck{No: t.about.no}
-	case kitchen.StartMet:
+	}
+	if _, ok := t.entry.(kitchen.StartMet); ok {
 		t.entry = kitchen.StartMet{No: t.about.no}
-	case kitchen.BookingReleased:
+	}
+	if _, ok := t.entry.(kitchen.BookingReleased); ok {
 		t.entry = kitchen.BookingReleased{No: t.about.no}
 	}
 }
