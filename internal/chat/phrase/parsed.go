@@ -106,6 +106,9 @@ type Near struct {
 	// Topic is the subject of the help that the words name as well, if they do:
 	// "jars" is the beginning of an order, or a question about jars.
 	Topic kitchen.Topic
+	// Cooked is what the text says of units that nothing is on yet: "blue" is a culture
+	// then, and else a colour. Nil for nothing.
+	Cooked Intent
 }
 
 // Trouble says why a text was only nearly understood.

@@ -96,6 +96,12 @@ func matchAnswerPing(c cursor) (Intent, cursor, bool) {
 		}
 		of, c = w, d.parted()
 	}
+	if run, d, named := c.run(); named && of == (Which{}) {
+		if e, ok := d.over("is", "are", "all").phrase("done", "all done"); ok && e.ends() { // who says so of 12, may mean twelve of anything
+			e.bare = true
+			return AnswerPing{How: kitchen.AnswerDone, Which: Which{Run: run}}, e, true
+		}
+	}
 	if d, ok := c.over("it's", "its").phrase("still at", "still", "still shows", "still showing", "still up at"); ok {
 		if p, e, ok := gauge(d.over("about", "around")); ok && p > 0 && e.near == nil {
 			e.plain = true

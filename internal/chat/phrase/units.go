@@ -63,14 +63,7 @@ type unitsRead struct {
 // matchTellUnits reads several things told of units, each with its own.
 func matchTellUnits(c cursor) (Intent, cursor, bool) {
 	t := unitsTelling{opens: c.firstSaid() == 0}
-	d := c.over(unitLeads...)
-	if m, e, ok := moment(d, nil); ok {
-		f, _ := e.mark(":,")
-		f = f.over(unitLeads...)
-		if f.tellsUnits() {
-			t.when, t.first, d = &m, true, f
-		}
-	}
+	t, d := t.timeFirst(c)
 	if !d.tellsUnits() {
 		return nil, c, false
 	}
@@ -92,10 +85,35 @@ func matchTellUnits(c cursor) (Intent, cursor, bool) {
 	return TellUnits{Parts: t.parts, When: t.when}, d, true
 }
 
+// timeFirst takes when it happened, and words that change nothing, in front of all.
+func (t unitsTelling) timeFirst(c cursor) (unitsTelling, cursor) {
+	if m, e, ok := moment(c, nil); ok { // "today" can be such a word, too
+		if e, colon := e.mark(":"); colon && e.tellsUnits() {
+			t.when, t.first = &m, true
+			return t, e
+		}
+	}
+	d := c.over(unitLeads...)
+	if w := d.word(-1); d.i > c.i && (w == "other" || w == "order" || w == "one") { // "in that order: "
+		d, _ = d.mark(":,")
+	}
+	if _, _, nth := inTurn(d, Meant{}); nth {
+		return t, d
+	}
+	if m, e, ok := moment(d, nil); ok {
+		e, _ = e.mark(":,")
+		if e = e.over(unitLeads...); e.tellsUnits() {
+			t.when, t.first, d = &m, true, e
+		}
+	}
+	return t, d
+}
+
 // unitLeads are words before something told that change nothing in it.
 var unitLeads = []string{
 	"i", "we", "i've", "we've", "ive", "i have", "we have", "just", "ugh", "ok", "so", "and", "also", "then", "now", "fyi", "update", "finally", "oh no", "oh", "damn", "hm", "hmm", "today i", "today", "sorry", "yay", "lol", "eek", "shit", "argh",
 	"looks like", "i think", "unfortunately", "sadly", "btw", "already", "me and jo", "uh oh", "there's", "there is", "theres", "found", "i found", "we found", "i see", "got", "we got", "seeing", "saw", "i saw", "have", "i've got", "is that", "a bit of", "some", "a bit", "a little", "lots of", "much", "noticed", "spotted", "think there's", "see", "bit of", "a", "an", "update on", "about",
+	"one after the other", "one by one", "in this order", "in that order", "in order",
 }
 
 // tailWords stand behind something told and change nothing in it.
@@ -103,6 +121,7 @@ var tailWords = []string{
 	"now", "again", "already", "sadly", "sorry", "today", "is that bad", "is that ok", "is this bad", "is it bad", "is that normal", "is this normal", "what now", "what should i do", "what do i do", "finally", "i think", "i guess", "for now",
 	"too", "thx", "at last", "damn", "ugh", "lol", "i'm afraid", "unfortunately", "just now", "btw", "fyi", "should i worry", "is that a problem", "is that fine", "is this ok", "is that okay", "help", "hm", "hmm", "right", "please", "pls",
 	"i fear", "as well", "so far", "thanks", "this time", "what is it", "what's that", "whats that", "is it contam", "or is it", "oh no", "yay", "haha",
+	"in that order", "in this order", "one after the other", "one by one", "in order",
 }
 
 // part takes one thing told of units.
@@ -126,7 +145,7 @@ const mostShortened = 6
 func (t unitsTelling) onePart(c cursor) (next unitsTelling, d cursor, ok, some bool) {
 	var best unitsRead
 	for _, read := range [...]func(unitsTelling, cursor) (unitsRead, bool){
-		unitsTelling.unitsFirst, unitsTelling.verbFirst, unitsTelling.signFirst, unitsTelling.cultureOnto, unitsTelling.lotOnto, unitsTelling.goesOn,
+		unitsTelling.unitsFirst, unitsTelling.verbFirst, unitsTelling.signFirst, unitsTelling.cultureOnto, unitsTelling.lotOnto, unitsTelling.goesOn, unitsTelling.dashed,
 	} {
 		if r, ok := read(t, c); ok && r.end.i > best.end.i {
 			best = r
@@ -195,6 +214,11 @@ func (c cursor) told() (Moment, cursor, bool) {
 		}
 	}
 	d, _ := c.mark(",")
+	if e, was := d.phrase("was", "were", "that was", "it was", "this was"); was {
+		if _, timed := e.token().(When); timed {
+			d = e
+		}
+	}
 	m, d, ok := moment(d, nil)
 	return m, d, ok && !(m.Now && c.word(0) == "now")
 }
@@ -372,6 +396,9 @@ func (c cursor) tellsUnits() bool {
 		return volume
 	case Percent:
 		return true
+	case When:
+		_, _, nth := inTurn(c, Meant{}) // "the 2nd jar of 12"
+		return nth
 	}
 	if c.done() {
 		return false
@@ -386,7 +413,7 @@ func (c cursor) tellsUnits() bool {
 
 // unitStarts are the words that something told of units can begin with.
 var unitStarts = sync.OnceValue(func() map[string]bool {
-	starts := set("all the these those our my both everything whole units unit run load batch rest others everyone bags jars grain lid lids filter filters it them they that this in on with for petri")
+	starts := set("all the these those our my both everything whole units unit run load batch rest others everyone bags jars grain lid lids filter filters it them they that this in on with for petri quarter half third wedge wedges first second third fourth fifth 1st 2nd 3rd 4th 5th")
 	for w := range unitVerbs() {
 		starts[w] = true
 	}

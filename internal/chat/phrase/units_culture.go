@@ -15,6 +15,8 @@ type inoculum struct {
 	when *Moment
 	// sure is set by what only a culture is said with; a species alone isn't.
 	sure bool
+	// plates is true when pieces of a plate were said: agar, whatever grows on it.
+	plates bool
 	// read counts the things said.
 	read int
 }
@@ -109,7 +111,7 @@ func (k *inoculum) piece(c cursor, must bool) (cursor, bool) {
 	switch {
 	case known && end.i >= sEnd.i && k.name == "":
 		k.name, k.sure = name, true
-		if isSpecies && end.i == sEnd.i {
+		if isSpecies && (end.i == sEnd.i || name == species) {
 			k.species = species
 		}
 		k.read++
@@ -171,7 +173,7 @@ func (k *inoculum) ofPlate(c cursor) (cursor, bool) {
 	if _, numbered := e.token().(Number); !ok || numbered || k.route != 0 && k.route != kitchen.Agar {
 		return c, false
 	}
-	k.route, k.sure = kitchen.Agar, true
+	k.route, k.plates, k.sure = kitchen.Agar, true, true
 	return e, true
 }
 

@@ -26,7 +26,7 @@ type meantRead struct {
 // meant takes which units are meant. Of those named just before, as far as they were,
 // goes the run of ".3" and "the rest".
 func (c cursor) meant(before Meant) (meantRead, cursor, bool) {
-	for _, read := range [...]func(cursor, Meant) (meantRead, cursor, bool){theRest, inState, theVessels, listed} {
+	for _, read := range [...]func(cursor, Meant) (meantRead, cursor, bool){theRest, inState, inTurn, theVessels, listed} {
 		m, d, ok := read(c, before)
 		if !ok {
 			continue

@@ -34,6 +34,9 @@ func (t unitsTelling) nearly(c, d cursor) (Intent, cursor, bool) {
 		return nil, c, false
 	}
 	end.near = &Near{Trouble: LeftOver, Missed: e.s.typed(e.i, end.i), Example: TellUnits{Parts: []UnitsPart{{m.Meant, like}}}.String()}
+	if s, f, colour := weakSpecies().take(e.over("is", "are")); colour && f.i == end.i {
+		end.near.Cooked = TellUnits{Parts: []UnitsPart{{m.Meant, kitchen.Inoculated{Culture: s, Species: s}}}}
+	}
 	end.plain = true
 	return TellUnits{Parts: []UnitsPart{{m.Meant, like}}}, end, true
 }

@@ -289,5 +289,5 @@ func startsWith(c cursor) bool {
 
 // onlyRoute reports whether nothing tells what was put on.
 func (k inoculum) onlyRoute() bool {
-	return k.name == "" && k.species == "" && k.from == (kitchen.UnitRef{}) && k.volume == 0
+	return k.name == "" && k.species == "" && k.from == (kitchen.UnitRef{}) && k.volume == 0 && !k.plates
 }

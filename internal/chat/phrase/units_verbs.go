@@ -28,6 +28,7 @@ const (
 	leaveVerb
 	callVerb
 	tagVerb
+	loseVerb
 )
 
 // unitVerbs are those verbs in the words for them.
@@ -45,6 +46,7 @@ var unitVerbs = sync.OnceValue(func() glossary[unitVerb] {
 	g.add(leaveVerb, "left", "leave", "keep", "kept", "leaving", "keeping", "marked", "mark")
 	g.add(callVerb, "call", "named", "name", "called", "rename", "renamed")
 	g.add(tagVerb, "tag", "tagged", "tags on", "tags for", "add tag to", "label")
+	g.add(loseVerb, "lost", "have lost", "losing", "lose", "had to give up on")
 	return g
 })
 
@@ -74,6 +76,8 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		return t.useVerb(c)
 	case giveVerb:
 		return t.giveVerb(c)
+	case loseVerb:
+		return t.loseVerb(c)
 	case shakeVerb, throwVerb, moveVerb, leaveVerb, callVerb, tagVerb:
 	}
 	m, d, ok := c.meantOr(t.before)
@@ -110,7 +114,7 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		tags, f := d.over("as", "with", "to", ":").tags()
 		e, d, ok = kitchen.UnitsTagged{Tags: tags}, f, tags != nil
 		r.sure = true
-	case inoculateVerb, doVerb, putVerb, useVerb, giveVerb:
+	case inoculateVerb, doVerb, putVerb, useVerb, giveVerb, loseVerb:
 	}
 	r.parts, r.end = []UnitsPart{{m.Meant, e}}, d
 	return r, ok
@@ -235,7 +239,7 @@ func (t unitsTelling) useVerb(c cursor) (unitsRead, bool) {
 	if on, e, said := d.usedOn(); said {
 		used.On, d = on, e
 	}
-	if m.wholeRun() && len(m.Except) == 0 && used.On == "" && used.Share == 0 {
+	if m.wholeRun() && len(m.Except) == 0 && used.On == "" && used.Share == 0 && c.word(-1) != "used" {
 		return unitsRead{}, false // a run that is used up is told of the run
 	}
 	return unitsRead{parts: []UnitsPart{{m.Meant, used}}, end: d, sure: m.sure || used.On != "" && m.wholeRun(), loose: m.isZero()}, true

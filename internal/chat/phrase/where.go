@@ -18,7 +18,7 @@ var whereGrammar = grammar{
 		d = d.over("gone", "go", "gone to", "went", "now", "then", "stand", "standing", "stands", "kept", "live", "at", "right now", "again", "put", "moved", "moved to", "been", "been put", "these days")
 		d.bare = !of.sure // people ask so of the bus, too
 		d.plain = of.sure
-		return WhereIs{Of: of.Meant}, d, (of.sure || of.wholeRun()) && d.parted().ends()
+		return WhereIs{Of: of.Meant}, d, (of.sure || of.wholeRun() || of.Vessel != 0 || of.State != 0) && d.parted().ends()
 	},
 }
 

@@ -1,0 +1,61 @@
+package phrase
+
+import "testing"
+
+// TestMoreOfUnits has what was silent or only nearly read of units once.
+func TestMoreOfUnits(t *testing.T) {
+	for text, want := range map[string]string{
+		"12.2 - 40%": "#12.2 is 40% white", "12.10 - 5%": "#12.10 is 5% white", "12.2: 40%": "#12.2 is 40% white", "#12.2 - 40%": "#12.2 is 40% white",
+		"lost 12.3 to trich": "#12.3 is green", "lost 12.3": "#12.3 is contaminated", "we lost 12.1-2 to green mould": "#12.1,2 is green", "12.3 died": "#12.3 is not growing",
+		"1.2 oyster was yesterday": "yesterday: inoculated #1.2 with oyster", "12.1-4 oyster, that was yesterday": "yesterday: inoculated #12.1-4 with oyster",
+		"inoculated 12.1-4 this morning with oyster, 10 ml per jar": "today: inoculated #12.1-4 with oyster, 10 ml each",
+		"third jar of 12 green": "#12.3 is green", "the 2nd bag of 12 is done": "#12.2 is grown through", "12 first two jars oyster": "inoculated #12.1,2 with oyster",
+		"first two jars of 12 oyster":           "inoculated #12.1,2 with oyster",
+		"12.3, 12.1, 12.2 oyster in that order": "inoculated #12.3,1,2 with oyster", "one after the other: 12.3, 12.1, 12.2 oyster": "inoculated #12.3,1,2 with oyster",
+		"12.1-4 oyster, a quarter plate each": "inoculated #12.1-4 with oyster, agar", "a quarter plate each on 12.1-4": "inoculated #12.1-4 with agar",
+		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12",
+	} {
+		p := Parse(text, shelfNames)
+		if len(p.Intents) != 1 || p.Bare == Loosely || p.Intents[0].String() != want {
+			t.Errorf("Parse(%q) = %s, want %s", text, understood(p), want)
+			continue
+		}
+		back(t, p.Intents[0])
+	}
+}
+
+// TestWholeRunsLoosely holds that a bare number of a run counts only where it fits.
+func TestWholeRunsLoosely(t *testing.T) {
+	for text, want := range map[string]string{
+		"12 done": "AnswerPing: #12 done", "12 is done": "AnswerPing: #12 done", "used 12": "TellUnits: used #12", "gave 12 to mira": "TellUnits: gave #12 to Mira", "where are the jars": "WhereIs: where is the jars",
+	} {
+		if p := Parse(text, shelfNames); understood(p) != "(loosely) "+want {
+			t.Errorf("Parse(%q) = %s, want (loosely) %s", text, understood(p), want)
+		}
+	}
+}
+
+// TestColourOfCooked holds that a colour alone can be a culture of units without one.
+func TestColourOfCooked(t *testing.T) {
+	p := Parse("12.3 blue", shelfNames)
+	if p.Near == nil || p.Near.Cooked == nil || p.Near.Cooked.String() != "inoculated #12.3 with blue oyster" {
+		t.Errorf("12.3 blue = %s", understood(p))
+	}
+	if p := Parse("12.2 firty percent", shelfNames); p.Near == nil || p.Near.Cooked != nil {
+		t.Errorf("12.2 firty percent = %s", understood(p))
+	}
+}
+
+// lostChatter is talk with the words that tell of units that are lost, used or counted.
+var lostChatter = []string{
+	"lost 12 pounds", "lost 12.3 kg since may", "lost 3 to 2", "we lost the match 3 - 2", "lost my keys", "first jar of honey", "second bag of 12 apples", "the third man", "my cat died", "it died", "in that order", "one by one",
+	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "lost in town", "1.2 was yesterday",
+}
+
+func TestLostChatter(t *testing.T) {
+	for _, text := range lostChatter {
+		if p := Parse(text, shelfNames); p.Bare != Loosely && (len(p.Intents) > 0 || p.Ask != nil || p.Near != nil) {
+			t.Errorf("Parse(%q) = %s, want silence", text, understood(p))
+		}
+	}
+}
