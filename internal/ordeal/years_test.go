@@ -57,12 +57,16 @@ func questions() []question {
 	return []question{
 		{"standing units", asked(func(_ years, b *store.Book) ([]store.UnitRow, error) { return b.StandingUnits() })},
 		{"units of a load", asked(func(y years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLoad(y.Run) })},
-		{"units of a culture", asked(func(y years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{y.Culture}) })},
-		{"units of a lot", asked(func(y years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.GrainLot, y.Lot) })},
+		{"units of a culture", asked(func(y years, b *store.Book) ([]store.UnitRow, error) {
+			return b.UnitsOfCultures([]string{y.Culture}, 1000)
+		})},
+		{"units of a lot", asked(func(y years, b *store.Book) ([]store.UnitRow, error) {
+			return b.UnitsOfLot(kitchen.GrainLot, y.Lot, 1000)
+		})},
 		{"units taken of one", asked(func(y years, b *store.Book) ([]store.UnitRow, error) {
 			return b.UnitsTakenOf([]kitchen.UnitRef{y.Parent})
 		})},
-		{"units tagged", asked(func(_ years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("test") })},
+		{"units tagged", asked(func(_ years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("test", 1000) })},
 		{"grown units", asked(func(_ years, b *store.Book) ([]store.GrownRow, error) { return b.GrownUnits(200) })},
 		{"units behind", asked(func(_ years, b *store.Book) ([]kitchen.RunNo, error) { return b.UnitsBehind(10) })},
 		{"open runs", asked(func(_ years, b *store.Book) ([]store.RunRow, error) { return b.OpenRuns() })},
@@ -172,6 +176,8 @@ func (y years) texts() []string {
 	return []string{
 		"anyone want pizza", "3 bags 5lb agar", "who's cooking", "my runs", "log " + run, "round to 10 g", run + ".1 is 21",
 		"shelf", "what's ready", "cultures", "shook " + run, run + ".1 looks odd", "log " + run + ".1", "trace " + y.Culture, "trace " + y.Lot,
+		"trace oyster", "trace #test", "trace " + run + ".1", "where is " + run + ".1", "how many oysters", "what's oldest", "when is " + run + ".1 grown through",
+		run + ".2 green", "undo",
 		"4 quarts rye oyster on the shelf since 20 feb", "book the big pot tomorrow 9-13",
 	}
 }

@@ -108,33 +108,37 @@ func (b *Book) UnitsTakenOf(refs []kitchen.UnitRef) ([]UnitRow, error) {
 }
 
 // UnitsOfCultures lists the units on which a culture of any of these names was put,
-// by load and number. Case makes no difference; an empty name finds nothing.
-func (b *Book) UnitsOfCultures(names []string) ([]UnitRow, error) {
+// the newest of each name up to a limit, by load and number. Case makes no difference;
+// an empty name finds nothing.
+func (b *Book) UnitsOfCultures(names []string, limit int) ([]UnitRow, error) {
 	return inOrder(eachOf(b.tx, names, readUnit, `
 		SELECT v.* FROM unit i INDEXED BY unit_culture
 		CROSS JOIN unit_row v ON v.collective = i.collective AND v.run = i.run AND v.number = i.number
-		WHERE i.collective = :collective AND i.culture_key = :key AND i.culture_key <> ''`,
-		func(name string) []any { return []any{b.bound(), p("key", fold(name))} }))
+		WHERE i.collective = :collective AND i.culture_key = :key AND i.culture_key <> ''
+		ORDER BY i.run DESC, i.number DESC LIMIT :limit`,
+		func(name string) []any { return []any{b.bound(), p("key", fold(name)), p("limit", limit)} }))
 }
 
-// UnitsOfLot lists the units that a lot went into, by load and number. Case makes no
-// difference.
-func (b *Book) UnitsOfLot(kind kitchen.LotKind, name string) ([]UnitRow, error) {
-	return each(b.tx, readUnit, `
+// UnitsOfLot lists the units that a lot went into, the newest up to a limit, by load
+// and number. Case makes no difference.
+func (b *Book) UnitsOfLot(kind kitchen.LotKind, name string, limit int) ([]UnitRow, error) {
+	return inOrder(each(b.tx, readUnit, `
 		SELECT v.* FROM unit_lot i INDEXED BY unit_lot_name
 		CROSS JOIN unit_row v ON v.collective = i.collective AND v.run = i.run AND v.number = i.number
-		WHERE i.collective = :collective AND i.kind = :kind AND i.name_key = :key ORDER BY i.run, i.number`,
-		b.bound(), p("kind", kind), p("key", fold(name)))
+		WHERE i.collective = :collective AND i.kind = :kind AND i.name_key = :key
+		ORDER BY i.run DESC, i.number DESC LIMIT :limit`,
+		b.bound(), p("kind", kind), p("key", fold(name)), p("limit", limit)))
 }
 
-// UnitsTagged lists the units that a tag is on, by load and number. Case makes no
-// difference.
-func (b *Book) UnitsTagged(tag string) ([]UnitRow, error) {
-	return each(b.tx, readUnit, `
+// UnitsTagged lists the units that a tag is on, the newest up to a limit, by load and
+// number. Case makes no difference.
+func (b *Book) UnitsTagged(tag string, limit int) ([]UnitRow, error) {
+	return inOrder(each(b.tx, readUnit, `
 		SELECT v.* FROM unit_tag i INDEXED BY unit_tag_name
 		CROSS JOIN unit_row v ON v.collective = i.collective AND v.run = i.run AND v.number = i.number
-		WHERE i.collective = :collective AND i.tag_key = :key ORDER BY i.run, i.number`,
-		b.bound(), p("key", fold(tag)))
+		WHERE i.collective = :collective AND i.tag_key = :key
+		ORDER BY i.run DESC, i.number DESC LIMIT :limit`,
+		b.bound(), p("key", fold(tag)), p("limit", limit)))
 }
 
 // boundTo binds a unit.

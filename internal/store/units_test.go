@@ -86,14 +86,16 @@ func TestUnitsAreFound(t *testing.T) {
 		{"by number", func(b *store.Book) ([]store.UnitRow, error) {
 			return b.UnitRows([]kitchen.UnitRef{{Run: 2, Unit: 3}, {Run: 1, Unit: 1}, {Run: 2, Unit: 3}, {Run: 7, Unit: 1}})
 		}, []store.UnitRow{bought, cooked}},
-		{"of cultures", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{"pink", "PLATE 7"}) }, []store.UnitRow{full}},
-		{"of no culture", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{""}) }, nil},
+		{"of cultures", func(b *store.Book) ([]store.UnitRow, error) {
+			return b.UnitsOfCultures([]string{"pink", "PLATE 7"}, 1000)
+		}, []store.UnitRow{full}},
+		{"of no culture", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfCultures([]string{""}, 1000) }, nil},
 		{"taken of", func(b *store.Book) ([]store.UnitRow, error) {
 			return b.UnitsTakenOf([]kitchen.UnitRef{{Run: 1, Unit: 1}, {Run: 2, Unit: 1}})
 		}, []store.UnitRow{full}},
-		{"of a lot", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.GrainLot, "rye lot 3") }, []store.UnitRow{full}},
-		{"of a lot of another kind", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.BagLot, "rye lot 3") }, nil},
-		{"tagged", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("FAST") }, []store.UnitRow{full}},
+		{"of a lot", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.GrainLot, "rye lot 3", 1000) }, []store.UnitRow{full}},
+		{"of a lot of another kind", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsOfLot(kitchen.BagLot, "rye lot 3", 1000) }, nil},
+		{"tagged", func(b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("FAST", 1000) }, []store.UnitRow{full}},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			storetest.View(t, db, func(tx *store.Tx) error {
@@ -153,7 +155,7 @@ func TestSavingReplacesTheRowsOfALoad(t *testing.T) {
 		if d := cmp.Diff([]store.UnitRow{rowOf(arrived, 0)}, got); d != "" {
 			t.Error(d)
 		}
-		tagged, err2 := tx.Book(k.id).UnitsTagged("kept")
+		tagged, err2 := tx.Book(k.id).UnitsTagged("kept", 1000)
 		if err2 != nil || len(tagged) != 0 {
 			t.Errorf("the tags of a dropped load: %v %v", tagged, err2)
 		}

@@ -9,7 +9,7 @@ import (
 )
 
 // mostKin is how many units are gathered for one answer, before it is cut.
-const mostKin = 1500
+const mostKin = 600
 
 // kinship gathers what came from what, generation by generation, so that of a book of
 // years only what is asked of is read.
@@ -114,7 +114,7 @@ func (k *kinship) backOf(name string) error {
 func (k *kinship) forward(names []string, refs []kitchen.UnitRef) error {
 	for len(names)+len(refs) > 0 {
 		names, refs = k.further(names, refs)
-		of, err := k.t.book.UnitsOfCultures(names)
+		of, err := k.ofNames(names)
 		if err != nil {
 			return err
 		}
@@ -133,11 +133,26 @@ func (k *kinship) forward(names []string, refs []kitchen.UnitRef) error {
 		}
 		names, refs = k.madeFrom(names, append(slices.Clone(refs), next...)), next
 		if len(k.units) > mostKin {
-			k.cut = len(names)+len(refs) > 0
+			k.cut = len(names)+len(refs) > 0 || len(of) > mostKin
 			return nil
 		}
 	}
 	return nil
+}
+
+// ofNames are the units of cultures, of one after the other until there are too many.
+func (k *kinship) ofNames(names []string) ([]store.UnitRow, error) {
+	var rows []store.UnitRow
+	for _, name := range names {
+		of, err := k.t.book.UnitsOfCultures([]string{name}, mostKin+1)
+		if err != nil {
+			return nil, err
+		}
+		if rows = append(rows, of...); len(rows) > mostKin {
+			break
+		}
+	}
+	return rows, nil
 }
 
 // further are the names and units that were not gone on from before.

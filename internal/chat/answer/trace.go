@@ -51,7 +51,7 @@ func (k *kinship) traced(i phrase.Trace, ctx scene) (wording.TraceView, bool, er
 	case i.Culture != "":
 		return k.ofCulture(i.Culture)
 	case i.Tag != "":
-		return k.several("#"+i.Tag, func() ([]store.UnitRow, error) { return k.t.book.UnitsTagged(i.Tag) })
+		return k.several("#"+i.Tag, func() ([]store.UnitRow, error) { return k.t.book.UnitsTagged(i.Tag, mostKin+1) })
 	case i.Lot.Name != "":
 		return k.several(wording.LotLabel(i.Lot.What, i.Lot.Name), func() ([]store.UnitRow, error) { return k.ofLot(i.Lot) })
 	}
@@ -145,7 +145,9 @@ func (k *kinship) several(label string, read func() ([]store.UnitRow, error)) (w
 		return wording.TraceView{}, false, err
 	}
 	refs := refsOf(units)
-	if err := k.forward(nil, refs); err != nil {
+	if len(units) > mostKin {
+		k.cut = true
+	} else if err := k.forward(nil, refs); err != nil {
 		return wording.TraceView{}, false, err
 	}
 	v := k.view()
@@ -158,7 +160,7 @@ func (k *kinship) ofLot(lot kitchen.LotSaid) ([]store.UnitRow, error) {
 	last := lot.Name[strings.LastIndexByte(lot.Name, ' ')+1:]
 	head, _, _ := strings.Cut(lot.Name, " ")
 	for _, name := range []string{lot.Name, "lot " + lot.Name, head + " lot " + last, last, "lot " + last} {
-		rows, err := k.t.book.UnitsOfLot(lot.What, name)
+		rows, err := k.t.book.UnitsOfLot(lot.What, name, mostKin+1)
 		if err != nil || len(rows) > 0 {
 			return rows, err
 		}

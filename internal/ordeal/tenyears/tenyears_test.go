@@ -41,8 +41,8 @@ func TestYoungBook(t *testing.T) {
 	storetest.View(t, db, func(tx *store.Tx) error {
 		book := tx.Book(b.Collective)
 		for name, ask := range map[string]func() ([]store.UnitRow, error){
-			"of the culture": func() ([]store.UnitRow, error) { return book.UnitsOfCultures([]string{b.Culture}) },
-			"of the lot":     func() ([]store.UnitRow, error) { return book.UnitsOfLot(kitchen.GrainLot, b.Lot) },
+			"of the culture": func() ([]store.UnitRow, error) { return book.UnitsOfCultures([]string{b.Culture}, 1000) },
+			"of the lot":     func() ([]store.UnitRow, error) { return book.UnitsOfLot(kitchen.GrainLot, b.Lot, 1000) },
 			"taken of":       func() ([]store.UnitRow, error) { return book.UnitsTakenOf([]kitchen.UnitRef{b.Parent}) },
 			"of the load":    func() ([]store.UnitRow, error) { return book.UnitsOfLoad(b.Run) },
 		} {
