@@ -350,6 +350,8 @@ type Parentage struct {
 	// Ended is when the culture, or the parent unit, had come to its end before; zero
 	// for not.
 	Ended time.Time
+	// Young is set for a parent unit that nobody has called grown through.
+	Young bool
 	// Bad is set for a parent that is suspect or has been lost.
 	Bad bool
 }
@@ -381,6 +383,7 @@ func (l Lineage) Inoculating(run RunNo, e Inoculated, at time.Time) (Parentage, 
 		}
 	}
 	p := Parentage{Parent: n, Known: true, Generation: l.Generation(n) + 1, Species: parent.Species, Bad: parent.State == UnitSuspect || parent.Loss.What != 0}
+	p.Young = parent.State == UnitInoculated || parent.State == UnitGrowing
 	if !parent.State.Stands() && !parent.Since.After(at) {
 		p.Ended = parent.Since
 	}

@@ -155,6 +155,10 @@ func TestEndangered(t *testing.T) {
 	if err != nil || p.Bad || p.Ended.IsZero() {
 		t.Errorf("from a used one: %+v, %v", p, err)
 	}
+	p, err = l.Inoculating(3, Inoculated{Units: ones(2), From: UnitRef{3, 1}}, clock("09:00").AddDate(0, 0, 27))
+	if err != nil || !p.Young {
+		t.Errorf("from one that is not grown through: %+v, %v", p, err)
+	}
 }
 
 func TestLineageRefuses(t *testing.T) {

@@ -34,7 +34,7 @@ func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
 		if err != nil {
 			return chat.Post{}, err
 		}
-		if !row.Arrived && !load.Settled() && !load.Grows(units) && len(targets) == 1 {
+		if !row.Arrived && !t.seenTo(load) && !load.Grows(units) && len(targets) == 1 {
 			return t.coolYet(phrase.CoolYet{Which: phrase.Which{Run: g.run}}, ctx)
 		}
 		ready, err := t.readyOf(load, units)
@@ -92,6 +92,14 @@ func (t *turn) asksGrowth(i phrase.CoolYet, ctx scene) (phrase.Meant, bool, erro
 	if i.Unit != 0 {
 		ref.Units = []kitchen.UnitNo{i.Unit}
 	}
-	grows := load.Arrived || i.Unit != 0 && load.Grows(ref.Units) || i.Unit == 0 && load.Settled() && load.Grows(load.Standing())
+	grows := load.Arrived || i.Unit != 0 && load.Grows(ref.Units) || i.Unit == 0 && t.seenTo(load)
 	return phrase.Meant{Refs: []kitchen.Ref{ref}}, grows, err
+}
+
+// seenTo reports whether of a load as a whole its growth is asked of: something grows,
+// and nothing waits for it to be cool any more, or it was found cool.
+func (t *turn) seenTo(load kitchen.Units) bool {
+	run, err := t.theRun(load.Run)
+	cool := err == nil && run.Stage == kitchen.StageCool
+	return load.Grows(load.Standing()) && (cool || load.Settled())
 }

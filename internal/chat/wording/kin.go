@@ -65,6 +65,8 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 		out = append(out, say("**{} is suspect or went bad**: what comes of it may be, too. Written all the same.", name))
 	case p.Bad:
 		out = append(out, say("**{} went bad**: what comes of it may be, too. Written all the same.", cultureHead(name)))
+	case p.Young:
+		out = append(out, say("Nobody called **{}** grown through: was it? Written all the same.", name))
 	case !p.Ended.IsZero():
 		out = append(out, say("The book has {} as gone since "+near(now, p.Ended)+". Written all the same.", name))
 	case !p.Known && unknownCulture(put):
