@@ -1,6 +1,10 @@
 package phrase
 
-import "ryebell/internal/kitchen"
+import (
+	"strings"
+
+	"ryebell/internal/kitchen"
+)
 
 var sameAsGrammar = grammar{
 	kind:     KindSameAs,
@@ -40,9 +44,13 @@ func (c cursor) run() (kitchen.RunNo, cursor, bool) {
 	case RunRef:
 		return t.Ref.Run, c.use(1), len(t.Ref.Units) == 0
 	case Number:
-		if n, ok := whole(t.Value); ok && n > 0 && n <= mostRuns && t.Whole && !t.Word {
+		if n, ok := whole(t.Value); ok && n > 0 && n <= mostRuns && t.Whole && !t.Word && !pointed(c.word(0)) {
 			return kitchen.RunNo(n), c.use(1), true
 		}
 	}
 	return 0, c, false
 }
+
+// pointed reports whether a number was written with a decimal point or comma: 12.0 may
+// be meant for a unit that nobody counts, and is no run.
+func pointed(said string) bool { return strings.ContainsAny(said, ".,") }

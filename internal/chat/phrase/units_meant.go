@@ -285,7 +285,7 @@ func (m *meantRead) number(c cursor, t Number, apart bool, before Meant) (cursor
 		}
 		m.addUnit(kitchen.UnitNo(unit), before)
 		m.sure = true
-	case !isWhole || n < 1 || !apart || vesselOrMeasure(c.ahead(1)) || c.word(1) == "x" || strings.HasPrefix(said, "0"):
+	case !isWhole || n < 1 || !apart || pointed(said) || vesselOrMeasure(c.ahead(1)) || c.word(1) == "x" || strings.HasPrefix(said, "0"):
 		return c, false
 	case len(m.Units) > 0 || len(m.Refs) > 0 && m.Refs[len(m.Refs)-1].Units != nil:
 		if n > mostUnits {
