@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"errors"
 	"time"
 
 	"ryebell/internal/chat/phrase"
@@ -57,5 +58,9 @@ func (t *turn) spokenOf(ctx scene) (kitchen.Run, bool, error) {
 		return kitchen.Run{}, false, nil
 	}
 	run, err := t.theRun(no)
+	var none kitchen.Refusal // it was taken back, or arrived and was no run
+	if errors.As(err, &none) {
+		return kitchen.Run{}, false, nil
+	}
 	return run, err == nil, err
 }
