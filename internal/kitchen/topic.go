@@ -19,10 +19,13 @@ const (
 	TopicTyping
 	// TopicWords explains the words of the trade.
 	TopicWords
-	// TopicUnits is about what is told of jars and bags, TopicCultures about cultures
-	// and what came from what.
+	// TopicUnits is about what is told of jars and bags, TopicWatching about what is
+	// seen on them and when they are ready, TopicCultures about cultures, and
+	// TopicTrace about what came from what.
 	TopicUnits
+	TopicWatching
 	TopicCultures
+	TopicTrace
 )
 
 // Topics lists them all.
@@ -30,6 +33,6 @@ func Topics() []Topic {
 	return []Topic{
 		TopicJars, TopicBags, TopicFilters, TopicHydration, TopicCook, TopicCooling, TopicInoculating,
 		TopicContamination, TopicShelf, TopicCautions, TopicKitchen, TopicTyping, TopicWords,
-		TopicUnits, TopicCultures,
+		TopicUnits, TopicWatching, TopicCultures, TopicTrace,
 	}
 }

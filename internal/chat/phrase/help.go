@@ -45,13 +45,17 @@ var topics = [...]struct {
 	}},
 	{kitchen.TopicCooling, []string{"cooling", "cool", "cooldown", "cool down", "cooling down", "temperature"}},
 	{kitchen.TopicInoculating, []string{"inoculating", "inoculation", "inoculate", "lc", "agar", "g2g", "liquid culture", "grain to grain", "spores", "routes"}},
-	{kitchen.TopicContamination, []string{"contamination", "contam", "contaminated", "contams", "trich", "mould", "mold", "green", "wet rot"}},
-	{kitchen.TopicShelf, []string{"shelf", "shelf life", "storage", "storing", "keeping", "shelving"}},
+	{kitchen.TopicContamination, []string{"contamination", "contam", "contaminated", "contams", "trich", "mould", "mold", "green", "wet rot", "sour", "bacteria", "bad jars"}},
+	{kitchen.TopicShelf, []string{"shelf", "shelf life", "storage", "storing", "keeping", "shelving", "stock", "oldest", "fridge", "spawn", "old jars", "moving in", "bought"}},
 	{kitchen.TopicCautions, []string{"cautions", "caution", "safety", "danger", "dangers", "warnings", "risks", "safe"}},
 	{kitchen.TopicKitchen, []string{"kitchen", "settings", "setting", "set up", "setup", "our kitchen", "more to set"}},
 	{kitchen.TopicTyping, []string{"typing", "examples", "numbers", "what to type", "language", "writing"}},
-	{kitchen.TopicUnits, []string{"units", "unit", "watching", "watch", "shaking", "signs", "using", "moving", "lots", "tags"}},
-	{kitchen.TopicCultures, []string{"cultures", "culture", "plates", "plate", "syringes", "masters", "trace", "tracing", "family", "generations"}},
+	{kitchen.TopicUnits, []string{"units", "unit", "using", "moving", "blank", "blanks"}},
+	{kitchen.TopicWatching, []string{
+		"watching", "watch", "shaking", "shake", "signs", "growing", "growth", "ready", "estimates", "estimate", "percent", "photos", "photo", "pictures",
+	}},
+	{kitchen.TopicCultures, []string{"cultures", "culture", "plates", "plate", "syringes", "syringe", "masters", "master"}},
+	{kitchen.TopicTrace, []string{"trace", "tracing", "traces", "family", "generations", "lots", "tags"}},
 	{kitchen.TopicWords, []string{"words", "glossary", "terms", "meanings", "jargon"}},
 }
 

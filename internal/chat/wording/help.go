@@ -53,13 +53,13 @@ func firstHelp() chat.Post {
 	post := lines("Type it as you'd say it. These work:")
 	post.Blocks = append(post.Blocks, chat.List{
 		say("`3 bags 5lb agar`"),
-		say("`4 quart jars rye LC + 2 3-lb bags`"),
 		say("`i have 8 kg rye, 3lb bags, lc`"),
 		say("`the usual, out by 20:30`"),
-		say("`we're at 1600 m`"),
+		say("`4 quarts oyster on shelf since 3 oct`"),
+		say("`shelf` · `what's oldest` · `cultures`"),
 		say("`why` · `undo` · `no, 4 bags`"),
-	}, say("Topics: jars, bags, filters, hydration, the cook, cooling, inoculating, contamination, shelf, units, cultures, cautions, kitchen."))
-	return with(post, tap("Kitchen", "help kitchen"), tap("The cook", "help cook"), tap("Cautions", "help cautions"))
+	}, say("Say `help` with one of these: jars, bags, filters, hydration, cook, cooling, inoculating, units, watching, contamination, shelf, cultures, trace, cautions, kitchen."))
+	return with(post, tap("Cook", "help cook"), tap("Units", "help units"), tap("Shelf", "help shelf"), tap("Cautions", "help cautions"))
 }
 
 // helpOn is the page of a topic, a paragraph each. Figures without a source are
@@ -91,15 +91,18 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		return []string{
 			"**Contamination**: green, blue or black dust is mould; wet, sour, glassy is bacteria.",
 			"Out, **unopened**, in a second bag. Spores harm lungs.",
-			"All of one cook bad, blank too: the cook. All of one culture: the culture.",
+			"Say `12.3 green` or `12.3 smells sour`, then `threw 12.3`",
+			"Not sure? `12.3 looks wet`: I ask again in two days.",
+			"All of one cook bad, blank too: the cook. All of one culture: the culture. Which? `trace 12` · `trace plate 7`",
 		}
 	case kitchen.TopicShelf:
 		return []string{
-			"**Shelf**: cooked grain keeps one to three months (common practice). Bags dry out sooner: look after three weeks.",
-			"Grown spawn: one to two weeks at room temperature, longer in the fridge.",
-			"Ask `shelf`, `what's oldest`, `how many oysters`, `where is 12.3`",
+			"**Shelf**, to ask: `shelf` · `what's oldest` · `how many oysters are ready` · `where is 12.3` · `whats in the fridge`",
 			"There before me, or bought? `4 quarts rye oyster on the shelf since 3 oct`",
-			"I note what comes of age. Gone? `used 12.1 on straw`, `threw 12.3`",
+			"The day is when its culture went on; with none, cooked grain. How far? `12.1-4 50%`",
+			"Grown: `2 bags shiitake, grown through, since 1 feb, in the fridge`",
+			"Gone? `used 12.1 on straw` · `gave 12.2 to Lena` · `threw 12.3`",
+			"Cooked grain keeps one to three months, bags less; grown spawn one to two weeks in the room, longer in the fridge (common practice).",
 		}
 	case kitchen.TopicCautions:
 		return cautionsHelp()
@@ -107,16 +110,20 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		return kitchenHelp(s)
 	case kitchen.TopicWords:
 		return []string{
-			"**Words**: *dry* is grain as bought, *wetted* grain with its water in it.",
-			"*r* is water per dry grain by weight. *Moisture* is the share of water in the whole: r 0.40 is about 37" + nb + "%.",
-			"*Vent*: steam blows freely until the air is out. *Hold*: the minutes at full pressure.",
-			"*LC* is liquid culture, *G2G* grown grain put on fresh grain, *agar* a piece of a plate.",
-			"*Spawn* is grain grown through. *Psi* is what the gauge shows.",
+			"**Words**: **dry** is grain as bought, **wetted** grain with its water in it.",
+			"**r** is water per dry grain by weight. **Moisture** is the share of water in the whole: r 0.40 is about 37" + nb + "%.",
+			"**Vent**: steam blows freely until the air is out. **Hold**: the minutes at full pressure.",
+			"**LC** is liquid culture, **G2G** grown grain put on fresh grain, **agar** a piece of a plate.",
+			"**Spawn** is grain grown through. **Psi** is what the gauge shows.",
 		}
 	case kitchen.TopicUnits:
 		return unitsHelp()
+	case kitchen.TopicWatching:
+		return watchingHelp()
 	case kitchen.TopicCultures:
 		return culturesHelp()
+	case kitchen.TopicTrace:
+		return traceHelp()
 	case kitchen.TopicTyping:
 		return []string{
 			"**Typing**: no syntax. `2.5`, `2,5`, `½` or `two`; lb, oz, kg, g, qt, pint, L, ml; several things with , or +.",
@@ -130,24 +137,47 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 // unitsHelp is the page about what is told of jars and bags.
 func unitsHelp() []string {
 	return []string{
-		"**Units**: each jar or bag has a number: #12.3 is the third of run 12.",
-		"Put on: `12.1-2 oyster, 12.3 plate 7, 12.4 blank`",
-		"Seen: `12.2 30%`, `shook 12`, `12.3 green`, `12.2 looks wet`, `12.1 done`",
-		"Moved, used: `12.1 to the fridge`, `used 12.1 on straw`, `threw 12.3`",
-		"Older than the book: `4 quarts rye oyster on the shelf since 3 oct`",
-		"Look: `shelf`, `log 12.3`, `trace 12.3`",
+		"**Units**: each jar or bag has a number. Run 12 has #12.1, #12.2 and so on; `12` alone is all of it.",
+		"Put on: `12.1-2 plate 7, 12.3 lc 4 5 ml, 12.4 blank`",
+		"From grown grain: `13.1-4 from 12.1`",
+		"Late: `12.1 plate 7 4 hours ago`. Wrong: `undo`",
+		"Moved, gone: `12.1 to the fridge` · `used half of 12.1 on straw` · `gave 12.2 to Lena` · `threw 12.3`",
+		"Its story: `log 12.3`",
+		"More: `help watching` · `help shelf` · `help trace`",
 	}
 }
 
-// culturesHelp is the page about cultures and what came from what.
+// watchingHelp is the page about what is seen on units, and when they are ready.
+func watchingHelp() []string {
+	return []string{
+		"**Watching**: `12.2 30%` · `shook 12` · `12.3 green` · `12.2 looks wet` · `12.1 done`",
+		"No white yet, but fine? `12.2 0%`. Say `12.2 nothing` when you give it up.",
+		"When is it ready? `when is 12.2 ready`",
+		"That goes by species, size and culture: usual figures, then your own. I ask when a shake or a look is due.",
+		"A photo: send it with such words. `log 12.3` shows it again.",
+	}
+}
+
+// culturesHelp is the page about cultures.
 func culturesHelp() []string {
 	return []string{
-		"**Cultures**: plates, liquid cultures, masters, syringes, by your names.",
-		"New: `plate 7 from plate 3`, `new lc 4, oyster, 500 ml, mine`, `plate 12 from 9.2`",
+		"**Cultures**: plates, liquid cultures, masters, syringes, each with a number.",
+		"New: `plate 3 oyster from Mira` · `plates 7 and 8 from plate 3` · `plate 12 from 9.2`",
+		"With more: `new lc 4, oyster, 500 ml, mine` · `plate 9 enoki, made 20 feb`",
 		"Any other name: `new culture called big blue, from plate 3`",
-		"Over: `bottle 3 is empty`, `threw plate 7`, `plate 7 went bad`",
-		"Ask: `cultures`, `whats plate 7`",
-		"Who came from whom: `trace plate 7`, `trace 12.3`, `trace rye lot 3`, `trace #soak24`",
+		"Over: `lc 4 is empty` · `threw plate 7` · `plate 7 went bad`",
+		"Ask: `cultures` · `whats plate 7`. What came of it: `help trace`",
+	}
+}
+
+// traceHelp is the page about what came from what.
+func traceHelp() []string {
+	return []string{
+		"**Trace**: what came from what, and what was lost of it.",
+		"`trace plate 7`: what it went on, how much went bad, what to look at.",
+		"`trace 12.3`: where it came from. `trace 12`: the whole run.",
+		"One culture bad in several runs: the culture. One run bad under several cultures, blank too: the cook.",
+		"By grain or soak: say `12 is rye lot 3` or `12.1-3 #soak24`; then `trace rye lot 3` · `trace #soak24`",
 	}
 }
 
