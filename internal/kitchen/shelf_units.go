@@ -116,17 +116,6 @@ func firstTime(times ...time.Time) time.Time {
 	return time.Time{}
 }
 
-// Chilled reports whether a unit stands where it is cold, by the name of its place.
-func (u Unit) Chilled() bool {
-	for w := range strings.FieldsSeq(strings.ToLower(u.Place)) {
-		switch w {
-		case "fridge", "refrigerator", "cooler", "coldroom", "cold":
-			return true
-		}
-	}
-	return false
-}
-
 // ShelfSpan is what is expected of a unit by estimate: from when to look, and by when
 // it should be used, or should have grown through. Both zero when nothing is.
 type ShelfSpan struct{ Look, By time.Time }
@@ -152,10 +141,8 @@ func (u ShelfUnit) Expected() ShelfSpan {
 		takes := grows.growsThrough(u.Container)
 		return ShelfSpan{from.Add(takes.From), from.Add(takes.To)}
 	case UnitGrown:
-		if u.Chilled() && !grows.Has(NeverChill) {
-			return days(grows.Fridge)
-		}
-		return days(grows.Warm)
+		_, kept := u.keptIn(grows)
+		return days(kept)
 	case UnitSuspect:
 		return days(Days{2, 2})
 	case UnitContaminated, UnitDead, InCook, UnitUsed, UnitDiscarded, UnitGiven, UnitGone:

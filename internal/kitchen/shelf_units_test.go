@@ -156,10 +156,17 @@ func TestFirst(t *testing.T) {
 	}
 }
 
-func TestChilled(t *testing.T) {
-	for place, want := range map[string]bool{"fridge": true, "the beer fridge": true, "Ana's fridge": true, "cold room": true, "shelf 2": false, "": false, "cooked shelf": false} {
-		if got := (Unit{Place: place}).Chilled(); got != want {
-			t.Errorf("%q: chilled %t, want %t", place, got, want)
+// TestShelfKeepsAsPingsDo holds that the shelf counts the same days for spawn, by the name
+// of its place and what grows, as the ping that asks for a decision.
+func TestShelfKeepsAsPingsDo(t *testing.T) {
+	for _, place := range []string{"", "shelf 2", "cooked shelf", "fridge", "Ana's fridge", "mini-fridge", "wine chiller", "the cooler", "cold room"} {
+		for _, species := range []string{"oyster", "pink oyster", "shiitake"} {
+			u := Unit{State: UnitGrown, Since: shelfDay(2), Place: place, Cultured: true, Species: species}
+			u.Steps = []UnitStep{{Kind: SaidGrownThrough, At: u.Since, Seen: true}}
+			k, e := u.keeps(), ShelfUnit{Unit: u}.Expected()
+			if !k.surely.Equal(e.Look) || !k.until.Equal(e.By) {
+				t.Errorf("%s in %q: the shelf says %s to %s, the ping %s to %s", species, place, e.Look, e.By, k.surely, k.until)
+			}
 		}
 	}
 }

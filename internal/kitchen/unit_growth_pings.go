@@ -200,19 +200,25 @@ type keeping struct {
 	surely, until time.Time
 }
 
-// keeps says how long a unit that is grown through keeps. A species that must not be
-// chilled keeps no longer in the cold.
+// keeps says how long a unit that is grown through keeps. It takes the unit's steps.
 func (u Unit) keeps() keeping {
 	s, _ := SpeciesNamed(u.grows())
-	k, days, from := keeping{where: keptWarm}, s.Warm, u.grownSince()
-	if Chilled(u.Place) && !s.Has(NeverChill) {
-		k.where, days = keptChilled, s.Fridge
-		if moved, ok := u.LastStep(SaidMoved); ok {
-			from = latest(from, moved.At)
-		}
+	where, days := u.keptIn(s)
+	k, from := keeping{where: where}, u.grownSince()
+	if moved, ok := u.LastStep(SaidMoved); ok && where == keptChilled {
+		from = latest(from, moved.At)
 	}
 	k.surely, k.until = from.AddDate(0, 0, days.From), from.AddDate(0, 0, days.To)
 	return k
+}
+
+// keptIn is in which place spawn of a species is kept where the unit stands, and for how
+// many days. A species that must not be chilled keeps no longer in the cold.
+func (u Unit) keptIn(s Species) (where int, days Days) {
+	if Chilled(u.Place) && !s.Has(NeverChill) {
+		return keptChilled, s.Fridge
+	}
+	return keptWarm, s.Warm
 }
 
 // coldPlaces are what is part of the names of places where spawn is chilled.
