@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
@@ -85,7 +86,7 @@ func (s *side) unit() kitchen.Unit {
 		Ref: kitchen.UnitRef{Run: 1, Unit: 1}, Name: s.mark, State: kitchen.UnitGrown, Since: morning, Cultured: true, Inoculated: morning,
 		Culture: "plate 7", Species: s.mark, From: kitchen.UnitRef{Run: 1, Unit: 2}, Tags: []string{"fast"},
 		Lots:  []kitchen.UnitLot{{What: kitchen.GrainLot, Name: "rye lot 3"}},
-		Steps: []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: morning, Seen: true}},
+		Steps: []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: morning.Add(time.Hour), Seen: true}},
 	}
 }
 

@@ -2,7 +2,6 @@ package store
 
 import (
 	"database/sql"
-	"slices"
 	"time"
 
 	"ryebell/internal/kitchen"
@@ -11,7 +10,7 @@ import (
 // unitsVersion is raised whenever a unit comes to stand in the rows otherwise than
 // before for the same entries, by its columns or by how the kitchen folds it. The
 // rows of loads that were written by an older one are [Book.UnitsBehind].
-const unitsVersion = 1
+const unitsVersion = 2
 
 // SaveUnits makes the rows of a load's units those that are given. The load must
 // stand in the list of runs ([Book.SaveRun]).
@@ -54,7 +53,7 @@ func (b *Book) UnitsBehind(limit int) ([]kitchen.RunNo, error) {
 }
 
 func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
-	shaken, through := firstSteps(u)
+	grown, _ := u.Grown() // zero where it teaches nothing
 	_, err := b.tx.exec(`
 		INSERT INTO unit (collective, run, number, size, begun_ms, cool_ms, arrived, vessel, litres, grams, grain,
 			name, place, spot, state, stands, since_ms, teller, before, blank, cultured, inoculated_ms, inoculator,
@@ -73,7 +72,7 @@ func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
 		p("key", fold(u.Culture)), p("species", u.Species), p("fromrun", orNull(u.From.Run)), p("fromunit", orNull(u.From.Unit)),
 		p("route", u.Route), p("volume", float64(u.Volume)), p("share", float64(u.Share)), p("remains", float64(u.Left)),
 		p("loss", u.Loss.What), p("sign", u.Loss.Sign), p("lost", whenKnown(u.Loss.At)), p("loser", u.Loss.By),
-		p("shaken", whenKnown(shaken)), p("through", whenKnown(through)))
+		p("shaken", whenKnown(grown.Shaken)), p("through", whenKnown(grown.Through)))
 	if err != nil {
 		return err
 	}
@@ -101,21 +100,6 @@ func (b *Book) addWords(u kitchen.Unit) error {
 		}
 	}
 	return nil
-}
-
-// firstSteps are when a unit was first seen shaken and grown through since the
-// culture that is on it was put there; zero for never.
-func firstSteps(u kitchen.Unit) (shaken, through time.Time) {
-	first := func(k kitchen.UnitKind) time.Time {
-		i := slices.IndexFunc(u.Steps, func(s kitchen.UnitStep) bool {
-			return s.Kind == k && s.Seen && !s.At.Before(u.Inoculated)
-		})
-		if i < 0 {
-			return time.Time{}
-		}
-		return u.Steps[i].At
-	}
-	return first(kitchen.SaidShaken), first(kitchen.SaidGrownThrough)
 }
 
 // whenKnown is NULL for the zero time.

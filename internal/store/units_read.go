@@ -146,19 +146,18 @@ func (b *Book) boundTo(r kitchen.UnitRef) []any {
 	return []any{b.bound(), p("run", r.Run), p("number", r.Unit)}
 }
 
-// GrownRow is a unit that was seen grown through, for the times of later ones.
+// GrownRow is a unit that was seen grown through, for the times of later ones: see
+// [kitchen.Unit.Grown].
 type GrownRow struct {
-	Ref       kitchen.UnitRef
+	Ref kitchen.UnitRef
+	// Species is what grows on it or, unsaid, the name of its culture.
 	Species   string
 	Container kitchen.Container
 	Route     kitchen.Route
-	// Inoculated is when the culture was put on; of units that arrived, what was told
-	// of it or else when it was told.
-	Inoculated time.Time
-	// Shaken is when it was first shaken after that, zero for never; Through when it
-	// was first said to be grown through.
-	Shaken, Through time.Time
-	Arrived         bool
+	// Inoculated is when the culture was put on, Shaken when it was first shaken beside
+	// the mixing, zero for never; Through when it was first said to be grown through.
+	Inoculated, Shaken, Through time.Time
+	Arrived                     bool
 }
 
 func readGrown(s scanner) (g GrownRow, err error) {
@@ -169,11 +168,11 @@ func readGrown(s scanner) (g GrownRow, err error) {
 	return g, err
 }
 
-// GrownUnits lists at most limit units that were seen grown through and of which it
-// is known when they were inoculated, the newest first.
+// GrownUnits lists at most limit units that were seen grown through, of which it is
+// known when they were inoculated and that did not go bad, the newest first.
 func (b *Book) GrownUnits(limit int) ([]GrownRow, error) {
 	return each(b.tx, readGrown, `
-		SELECT run, number, species, vessel, litres, grams, route, inoculated_ms, shaken_ms, through_ms, arrived
+		SELECT run, number, iif(species <> '', species, culture), vessel, litres, grams, route, inoculated_ms, shaken_ms, through_ms, arrived
 		FROM unit INDEXED BY unit_through
 		WHERE collective = :collective AND through_ms IS NOT NULL AND inoculated_ms IS NOT NULL
 		ORDER BY through_ms DESC, run DESC, number DESC LIMIT :limit`,

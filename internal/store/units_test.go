@@ -30,7 +30,6 @@ func fullUnit(run kitchen.RunNo, no kitchen.UnitNo) kitchen.Unit {
 			{Kind: kitchen.SaidShaken, At: day(1), Seen: true}, // of a culture before
 			{Kind: kitchen.SaidShaken, At: day(4), Seen: true},
 			{Kind: kitchen.SaidShaken, At: day(5), Seen: true},
-			{Kind: kitchen.SaidGrownThrough, At: day(6)}, // nobody saw it
 			{Kind: kitchen.SaidGrownThrough, At: day(7), Seen: true},
 		},
 	}
@@ -109,22 +108,35 @@ func TestUnitsAreFound(t *testing.T) {
 	}
 }
 
-func TestGrownUnitsTellTheFirstTimesSinceInoculated(t *testing.T) {
-	db, k, made, _ := shelf(t)
-	older := made
-	older.Run = 3
-	older.All = []kitchen.Unit{fullUnit(3, 1), fullUnit(3, 2), fullUnit(3, 3)}
-	older.All[0].Steps = older.All[0].Steps[:3] // never grown through
-	older.All[1].Inoculated = time.Time{}       // nobody knows when
-	older.All[2].Steps = []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: day(4), Seen: true}}
-	saveUnits(t, db, k, older)
-	row := func(run kitchen.RunNo, no kitchen.UnitNo, shaken, through time.Time) store.GrownRow {
-		u := fullUnit(run, no)
-		return store.GrownRow{Ref: u.Ref, Species: u.Species, Container: u.Container, Route: u.Route, Inoculated: day(3), Shaken: shaken, Through: through}
+// TestGrownUnitsAreThoseOfTheRecord holds that what is read back is what the kitchen
+// learns of a unit: its first shake beside the mixing, no lost ones, and of a culture
+// whose species nobody said its name.
+func TestGrownUnitsAreThoseOfTheRecord(t *testing.T) {
+	db, k, _, _ := shelf(t)
+	load := kitchen.Units{Run: 3, Begun: morning}
+	for no := range kitchen.UnitNo(6) {
+		u := fullUnit(3, no+1)
+		u.Loss, u.State = kitchen.Loss{}, kitchen.UnitGrown
+		load.All = append(load.All, u)
 	}
-	want := []store.GrownRow{row(2, 1, day(4), day(7)), row(3, 3, time.Time{}, day(4))}
+	load.All[0].Steps = load.All[0].Steps[:3] // never grown through
+	load.All[1].Inoculated = time.Time{}      // nobody knows when
+	load.All[2].Steps = []kitchen.UnitStep{{Kind: kitchen.SaidGrownThrough, At: day(4), Seen: true}}
+	load.All[3].Loss = kitchen.Loss{What: kitchen.UnitContaminated, Sign: kitchen.GreenMould, At: day(8)}
+	load.All[4].Species = ""
+	saveUnits(t, db, k, load)
+	var want []store.GrownRow
+	for _, no := range []kitchen.UnitNo{6, 5, 3} { // the newest first
+		g, ok := load.All[no-1].Grown()
+		if !ok {
+			t.Fatalf("%d did not grow through", no)
+		}
+		want = append(want, store.GrownRow{
+			Ref: g.Unit, Species: g.Species, Container: g.Container, Route: g.Route, Inoculated: g.Inoculated, Shaken: g.Shaken, Through: g.Through,
+		})
+	}
 	storetest.View(t, db, func(tx *store.Tx) error {
-		for limit := 1; limit <= 2; limit++ {
+		for limit := 1; limit <= len(want); limit++ {
 			got, err := tx.Book(k.id).GrownUnits(limit)
 			if err != nil {
 				return err

@@ -44,8 +44,8 @@ CREATE TABLE unit (
     loss_sign     INTEGER NOT NULL, -- kitchen.Sign
     loss_ms       INTEGER,
     loss_teller   INTEGER NOT NULL,
-    shaken_ms     INTEGER,          -- first seen so since it was inoculated
-    through_ms    INTEGER,          -- first seen grown through since then
+    shaken_ms     INTEGER,          -- first shaken, as far as it teaches when the next one is
+    through_ms    INTEGER,          -- first seen grown through, likewise
     PRIMARY KEY (collective, run, number),
     FOREIGN KEY (collective, run) REFERENCES run (collective, number),
     CHECK ((parent_run IS NULL) = (parent_unit IS NULL))
