@@ -3,6 +3,7 @@ package answer
 import (
 	"errors"
 	"slices"
+	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
@@ -17,7 +18,7 @@ func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
 	entries, err := t.toArrive(i)
 	var why kitchen.Refusal
 	if errors.As(err, &why) {
-		return wording.NotArrived(why, t.arrived()), nil
+		return t.nothingWritten(wording.NotArrived(why, t.arrived()))
 	}
 	if err != nil {
 		return chat.Post{}, err
@@ -52,6 +53,9 @@ func (t *turn) toArrive(i phrase.Arrive) ([]kitchen.Arrived, error) {
 			if e.Since, err = t.past(l.When); err != nil {
 				return nil, err
 			}
+			if next, ahead := t.nearerAhead(l.When, e.Since); ahead && t.now.Sub(e.Since) > longAgo {
+				return nil, kitchen.InFuture{At: next, Told: t.m.At}
+			}
 		}
 		if c, ok := cultures.Named(e.Culture, t.m.At); ok {
 			e.Culture, e.Species = c.Name, c.Species
@@ -66,10 +70,14 @@ func (t *turn) toArrive(i phrase.Arrive) ([]kitchen.Arrived, error) {
 	return out, nil
 }
 
+// longAgo is how old something can't be that is put on the shelf, when the same day of
+// this year comes soon.
+const longAgo = 300 * 24 * time.Hour
+
 // putOnShelf writes a load that arrived, with how far it is and where it stands if
 // that was said.
 func (t *turn) putOnShelf(e kitchen.Arrived, told phrase.Arriving) (kitchen.Units, error) {
-	no, err := t.book.NextRun()
+	no, err := t.arrivalNo()
 	if err != nil {
 		return kitchen.Units{}, err
 	}
@@ -100,6 +108,17 @@ func (t *turn) putOnShelf(e kitchen.Arrived, told phrase.Arriving) (kitchen.Unit
 		}
 	}
 	return t.load(no)
+}
+
+// arrivalNo is the number of the next load that arrives. An edited message gives those
+// again that it had given, since others may have told of these by now.
+func (t *turn) arrivalNo() (kitchen.RunNo, error) {
+	for _, no := range arrivedIn(t.replaced) {
+		if _, err := t.load(no); errors.As(err, new(kitchen.NoSuchRun)) {
+			return no, nil
+		}
+	}
+	return t.book.NextRun()
 }
 
 // arrivedIn are the loads that entries brought, in the order of their numbers.

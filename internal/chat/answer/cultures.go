@@ -18,7 +18,7 @@ func (t *turn) makeCulture(i phrase.MakeCulture) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	if !known {
-		return wording.CultureOwnerUnknown(i.Owner), nil
+		return t.nothingWritten(wording.CultureOwnerUnknown(i.Owner))
 	}
 	at, err := t.dayOrTime(i.When)
 	if err != nil {
@@ -176,7 +176,7 @@ func (t *turn) endCulture(i phrase.EndCulture) (chat.Post, error) {
 	for n, name := range names {
 		c, ok := cultures.Named(name, at)
 		if !ok {
-			return wording.NoSuchCulture(name, living(cultures)), nil
+			return t.nothingWritten(wording.NoSuchCulture(name, living(cultures)))
 		}
 		names[n] = c.Name
 	}

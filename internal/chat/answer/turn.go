@@ -348,10 +348,14 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 	return post, nil
 }
 
-// refuse says why something can't be. What an edited message had written stands
-// again.
+// refuse says why something can't be.
 func (t *turn) refuse(r kitchen.Refusal) (chat.Post, error) {
-	post := wording.RefusedHere(r, wording.Asked{Now: t.arrived(), Who: t.who, Said: t.text})
+	return t.nothingWritten(wording.RefusedHere(r, wording.Asked{Now: t.arrived(), Who: t.who, Said: t.text}))
+}
+
+// nothingWritten is the answer to what can't be written. What an edited message had
+// written stands again.
+func (t *turn) nothingWritten(post chat.Post) (chat.Post, error) {
 	if len(t.replaced) > 0 {
 		post.Blocks = append(post.Blocks, wording.StandsAsBefore())
 	}

@@ -48,8 +48,19 @@ func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
 }
 
 // mostAhead is how far ahead a day without a year is taken for one that is still to
-// come, where it would else lie before the load.
+// come, where the one that has passed can't be meant.
 const mostAhead = 200 * 24 * time.Hour
+
+// nearerAhead is when a moment is still to come, where that is nearer than the instant
+// at which it was so before.
+func (t *turn) nearerAhead(m *phrase.Moment, before time.Time) (time.Time, bool) {
+	for _, next := range m.Resolve(t.now, phrase.Forward) {
+		if ahead := next.Sub(t.now); ahead > 0 && ahead < mostAhead && ahead < t.now.Sub(before) {
+			return next, true
+		}
+	}
+	return time.Time{}, false
+}
 
 // meantAhead says of a day that lies before the load that it is still to come, where
 // the next one of that name is nearer.
@@ -59,10 +70,8 @@ func (t *turn) meantAhead(told []wording.UnitsTold, m *phrase.Moment) {
 		if !early || m == nil {
 			continue
 		}
-		for _, next := range m.Resolve(t.now, phrase.Forward) {
-			if ahead := next.Sub(t.now); ahead > 0 && ahead < mostAhead && ahead < t.now.Sub(before.At) {
-				told[i].Why = kitchen.InFuture{At: next, Told: t.m.At}
-			}
+		if next, ahead := t.nearerAhead(m, before.At); ahead {
+			told[i].Why = kitchen.InFuture{At: next, Told: t.m.At}
 		}
 	}
 }
