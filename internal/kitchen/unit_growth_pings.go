@@ -97,10 +97,15 @@ func (a *asking) of(x Unit, g Growth) {
 	}
 	n, through := x.lookFor(g)
 	silent := latest(x.Inoculated.Add(nothingBy), g.Shake.To)
-	if x.State == UnitInoculated && !g.Shaken && through.Sub(silent) > lookedLately {
+	if x.showsNone() && !g.Shaken && through.Sub(silent) > lookedLately {
 		a.add("nothing", 1, NothingSeen, silent, x, g)
 	}
 	a.add("through", n, ThroughDue, through, x, g)
+}
+
+// showsNone reports whether nobody has told of growth on the unit: 0 % is none.
+func (x Unit) showsNone() bool {
+	return x.State == UnitInoculated || x.State == UnitGrowing && x.Share == 0
 }
 
 func (a *asking) add(matter string, n int, k PingKind, due time.Time, x Unit, g Growth) {

@@ -106,8 +106,12 @@ func (c cursor) noticed() cursor {
 	return c
 }
 
-// growthSaid reads "30%", "about half white", "1/3 grown".
+// growthSaid reads "30%", "about half white", "1/3 grown", and "nothing yet": who
+// says yet still waits for it.
 func growthSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
+	if d, ok := c.phrase(noneYet...); ok {
+		return unitSaid{entry: kitchen.GrowthSeen{}}, d.noticed(), true
+	}
 	share, d, ok := c.over("at", "about", "abt", "around", "roughly", "ca", "approx", "approximately", "maybe", "now", "only", "just", "some", "nearly", "almost", "over", "up to").share(false)
 	if !ok {
 		return unitSaid{}, c, false
@@ -116,6 +120,12 @@ func growthSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
 		d = e
 	}
 	return unitSaid{entry: kitchen.GrowthSeen{Share: share}}, d, true
+}
+
+// noneYet are said of what shows no growth and isn't given up.
+var noneYet = []string{
+	"nothing yet", "no growth yet", "still nothing", "still nothing yet", "nothing so far", "no white yet", "nothing white yet", "no mycelium yet", "not growing yet", "no sign yet",
+	"nothing to see yet", "no change yet",
 }
 
 // grownWords stand behind how much is overgrown.

@@ -76,11 +76,11 @@ var signWords = [...]struct {
 	}, []string{"no progress", "no more growth", "no further growth"}},
 	{kitchen.NothingGrew, []string{
 		"not growing", "nothing grew", "nothing", "nothing happening", "nothing happens", "nothing happened", "no growth", "nothing growing", "dead", "no sign of life", "no signs of life", "no mycelium", "didn't take", "did not take",
-		"hasn't taken", "never took off", "no life", "still nothing", "nothing yet", "is dead", "nothing grows", "isn't growing", "doesn't grow", "no growth yet", "no growth at all", "not taking", "nothing to see",
+		"hasn't taken", "never took off", "no life", "is dead", "nothing grows", "isn't growing", "doesn't grow", "no growth at all", "not taking", "nothing to see",
 		"nothing at all", "nothing going on", "shows nothing", "not started", "died", "has died", "died off", "have died", "is dying",
 	}, []string{
-		"nothing", "nothing happening", "nothing growing", "no growth", "no sign of life", "no signs of life", "no mycelium", "no life", "nothing grew", "nothing grows", "still nothing", "nothing happened", "no growth at all",
-		"nothing yet", "no growth yet", "nothing at all", "nothing going on", "nothing to see", "nothing happens",
+		"nothing", "nothing happening", "nothing growing", "no growth", "no sign of life", "no signs of life", "no mycelium", "no life", "nothing grew", "nothing grows", "nothing happened", "no growth at all",
+		"nothing at all", "nothing going on", "nothing to see", "nothing happens",
 	}},
 	{kitchen.Bulging, []string{
 		"bulging", "bloated", "swollen", "puffed up", "blown up", "ballooning", "inflated", "bulged", "lid bulging", "lid is bulging", "puffy", "like a balloon", "tight as a drum", "bulges", "ballooned", "under pressure inside", "swelling",

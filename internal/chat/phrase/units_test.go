@@ -99,6 +99,8 @@ func TestTellUnits(t *testing.T) {
 		// What they look like.
 		"12.2 30%":                                   "#12.2 is 30% white",
 		"12.2 about 30 percent":                      "#12.2 is 30% white",
+		"12.2 nothing yet":                           "#12.2 is 0% white",
+		"12.2 still nothing after 4 days":            "#12.2 is 0% white",
 		"12.2 is half white":                         "#12.2 is 50% white",
 		"12.2 a third grown":                         "#12.2 is 33.33333333333333% white",
 		"12 all white except .3 abt 60":              "#12 except 3 is grown through; #12.3 is 60% white",

@@ -151,7 +151,7 @@ func unitsHelp() []string {
 func watchingHelp() []string {
 	return []string{
 		"**Watching**: `12.2 30%` · `shook 12` · `12.3 green` · `12.2 looks wet` · `12.1 done`",
-		"No white yet, but fine? `12.2 0%`. Say `12.2 nothing` when you give it up.",
+		"No white yet? `12.2 nothing yet`. Given up: `12.2 nothing`",
 		"When is it ready? `when is 12.2 ready`",
 		"That goes by species, size and culture: usual figures, then your own. I ask when a shake or a look is due.",
 		"A photo: send it with such words. `log 12.3` shows it again.",
