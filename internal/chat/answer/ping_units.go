@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"strings"
 
 	"ryebell/internal/chat/wording"
 	"ryebell/internal/kitchen"
@@ -36,7 +37,11 @@ func (p pinging) units(rows []store.PingRow) error {
 			return err
 		}
 	}
-	return p.queue(wording.UnitsPing(view), view.Asks[0].Due.Key, rows...)
+	var keys []string
+	for _, a := range view.Asks {
+		keys = append(keys, a.Due.Key)
+	}
+	return p.queue(wording.UnitsPing(view), strings.Join(keys, " "), rows...)
 }
 
 // unitsAsk is what a ping about units asks; false when nothing wants it any more.

@@ -34,6 +34,9 @@ func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 	if !ok {
 		return wording.NotUnderstood(), nil
 	}
+	if post, ok, err := t.answersUnits(i, ctx); ok || err != nil {
+		return post, err
+	}
 	run, err := t.theRun(no)
 	if err != nil {
 		return chat.Post{}, err

@@ -60,11 +60,11 @@ func (t *turn) whyPing(i phrase.WhyPing, ctx scene) (chat.Post, error) {
 	}
 	view := wording.PingCame{Ping: came.Ping, Sent: came.Fired.In(t.now.Location()), Now: t.arrived()}
 	if no, ok := runOf(came.Key); ok {
-		if view.Run, err = t.theRun(no); err != nil {
-			return chat.Post{}, err
+		if view.Run, err = t.theRun(no); errors.As(err, new(kitchen.NotCookedHere)) {
+			view.Run.No, err = no, nil
 		}
 	}
-	return wording.WhyPing(view), nil
+	return wording.WhyPing(view), err
 }
 
 // whyNone says why no ping has come: the next one isn't due, or nothing waits.

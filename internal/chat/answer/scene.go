@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -28,6 +29,8 @@ type scene struct {
 	// about; zero and empty for none.
 	run  kitchen.RunNo
 	ping string
+	// asks are the keys of all its pings, a space between them.
+	asks string
 	// log is the run whose story was told last; zero for none.
 	log kitchen.RunNo
 	// asked is the text of the question that waits for an answer, helped is set when
@@ -85,7 +88,10 @@ func (t *turn) rowScene(row store.Row) (scene, error) {
 		s.run = no
 	}
 	if row.Inbox == 0 {
-		s.ping = row.About
+		s.ping, s.asks = row.About, row.About
+		if s.run != 0 {
+			s.ping, _, _ = strings.Cut(row.About, " ")
+		}
 		return t.startScene(s, row)
 	}
 	turn, err := t.book.Turn(row.Inbox)

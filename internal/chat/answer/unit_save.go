@@ -82,14 +82,3 @@ func (t *turn) saveArrived(row store.RunRow) error {
 	}
 	return t.wantPings(row.No.Prefix(), want)
 }
-
-// unitsOfPing are the units that a ping of a load is about.
-func (t *turn) unitsOfPing(no kitchen.RunNo, key string) ([]kitchen.UnitNo, error) {
-	load, err := t.load(no)
-	if err != nil {
-		return nil, err
-	}
-	due, err := t.dueOf(load)
-	d, _ := kitchen.DueAs(key, due)
-	return d.Units, err
-}

@@ -44,8 +44,8 @@ func (t *turn) meantUnits(m meaning, ctx scene) ([]target, error) {
 		return t.narrowed(target{run: m.before[len(m.before)-1].run}, m)
 	}
 	if isMeant(m.of) {
-		if targets, ok := t.answeredUnits(ctx); ok {
-			return targets, nil
+		if targets, err := t.answeredUnits(m, ctx); len(targets) > 0 || err != nil {
+			return targets, err
 		}
 		if len(m.before) > 0 {
 			return m.before[len(m.before)-1:], nil
@@ -142,14 +142,14 @@ func (t *turn) unitsCalled(names []string) ([]target, error) {
 	return out, nil
 }
 
-// answeredUnits are the units that the post answered spoke of.
-func (t *turn) answeredUnits(ctx scene) ([]target, bool) {
-	if no, ok := runOf(ctx.ping); ok {
-		units, err := t.unitsOfPing(no, ctx.ping)
-		return []target{{run: no, units: units}}, err == nil && len(units) > 0
+// answeredUnits are the units that the post answered spoke of; none for a post that
+// spoke of none.
+func (t *turn) answeredUnits(m meaning, ctx scene) ([]target, error) {
+	if ctx.ping != "" {
+		return t.pingedUnits(m, ctx)
 	}
 	if ctx.turn == nil || ctx.turn.Kind != unitsKind {
-		return nil, false
+		return nil, nil
 	}
 	var out []target
 	for _, in := range phrase.Parse(ctx.turn.Said, t.names).Intents {
@@ -165,7 +165,7 @@ func (t *turn) answeredUnits(ctx scene) ([]target, bool) {
 			}
 		}
 	}
-	return out, len(out) > 0
+	return out, nil
 }
 
 // likeliest are the units of the only load of which it can be so; of several the

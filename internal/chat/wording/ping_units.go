@@ -269,3 +269,15 @@ func (a UnitsAsk) then() chat.Para {
 	}
 	panic("no ping of units: " + a.Due.Kind.String())
 }
+
+// UnitsStillAsked answers words to a ping about units that say nothing of them: what it
+// still asks, and how to answer.
+func UnitsStillAsked(v UnitsPingView) chat.Post {
+	if len(v.Asks) == 0 {
+		return lines("**That is answered.** It asks nothing more.")
+	}
+	post := UnitsPing(v)
+	post.Loudness = chat.Answer
+	post.Blocks = append([]chat.Block{say("**Nothing was written.** What it asks, in words of the thing:")}, post.Blocks...)
+	return post
+}
