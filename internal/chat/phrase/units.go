@@ -48,6 +48,8 @@ type unitsTelling struct {
 	opens bool
 	// plain is true once something was told that people don't say to each other.
 	plain bool
+	// answers is true when a post has just spoken of the units: they need no name.
+	answers bool
 }
 
 // unitsRead is one thing told, as far as it has been read, and the place behind it.
@@ -67,6 +69,16 @@ func matchTellUnits(c cursor) (Intent, cursor, bool) {
 	if !d.tellsUnits() {
 		return nil, c, false
 	}
+	t, d = t.allOf(d)
+	if len(t.parts) == 0 {
+		return t.nearly(c, d)
+	}
+	d.plain = t.plain
+	return TellUnits{Parts: t.parts, When: t.when}, d, true
+}
+
+// allOf takes one thing told after another.
+func (t unitsTelling) allOf(d cursor) (unitsTelling, cursor) {
 	for len(t.parts) < maxSegments {
 		e := d
 		if len(t.parts) > 0 {
@@ -78,11 +90,7 @@ func matchTellUnits(c cursor) (Intent, cursor, bool) {
 		}
 		t, d = next, f
 	}
-	if len(t.parts) == 0 {
-		return t.nearly(c, d)
-	}
-	d.plain = t.plain
-	return TellUnits{Parts: t.parts, When: t.when}, d, true
+	return t, d
 }
 
 // timeFirst takes when it happened, and words that change nothing, in front of all.
@@ -126,7 +134,7 @@ var tailWords = []string{
 
 // part takes one thing told of units.
 func (t unitsTelling) part(c cursor, apart bool) (unitsTelling, cursor, bool) {
-	if !c.tellsUnits() || len(t.parts) > 0 && !apart && !c.namesUnits() {
+	if !c.tellsUnits() && !t.answers || len(t.parts) > 0 && !apart && !c.namesUnits() {
 		return t, c, false
 	}
 	next, d, ok, some := t.onePart(c)
@@ -292,11 +300,14 @@ func (t unitsTelling) signFirst(c cursor) (unitsRead, bool) {
 	if !ok {
 		return unitsRead{}, false
 	}
-	m, d, ok := d.meant(t.before)
+	m, e, ok := d.meant(t.before)
+	if !ok && t.answers {
+		m, e, ok = d.meantOr(t.before)
+	}
 	if !ok {
 		return unitsRead{}, false
 	}
-	return unitsRead{parts: []UnitsPart{{m.Meant, kitchen.SignSeen{Sign: s}}}, end: d.noticed(), sure: m.sure}, true
+	return unitsRead{parts: []UnitsPart{{m.Meant, kitchen.SignSeen{Sign: s}}}, end: e.noticed(), sure: m.sure}, true
 }
 
 // lotOnto reads "rye lot 3 in 12", "bag lot 7 on 12.1-3", "#soak24 on 12".
@@ -324,11 +335,11 @@ func (t unitsTelling) lotOnto(c cursor) (unitsRead, bool) {
 // goesOn reads what is said of the units of the part before, or, at the beginning, of
 // those that a reply is about: "smells sour, wet at the bottom".
 func (t unitsTelling) goesOn(c cursor) (unitsRead, bool) {
-	at := c.over(pronouns...).over("is", "are", "was", "'s")
+	at := c.over(pronouns...).over("is", "are", "was", "'s", "it's", "its", "they're", "were")
 	if len(t.parts) == 0 && !t.opens {
 		return unitsRead{}, false
 	}
-	m := meantRead{Meant: t.before.clone(), sure: !t.before.isZero(), pronoun: true}
+	m := meantRead{Meant: t.before.clone(), sure: !t.before.isZero() || t.answers, pronoun: true}
 	said, e, ok := predicate(at, m)
 	if !ok || said.entry == nil {
 		return unitsRead{}, false
@@ -336,11 +347,13 @@ func (t unitsTelling) goesOn(c cursor) (unitsRead, bool) {
 	switch x := said.entry.(type) {
 	case kitchen.SignSeen, kitchen.Shaken, kitchen.GrowthSeen:
 	case kitchen.UnitsDiscarded, kitchen.UnitsUsed, kitchen.UnitsMoved, kitchen.UnitsGiven, kitchen.GrownThrough, kitchen.UnitsTagged:
-		if len(t.parts) == 0 {
+		if len(t.parts) == 0 && !t.answers {
 			return unitsRead{}, false
 		}
 	case kitchen.Inoculated, kitchen.BlankSet, kitchen.UnitsGone, kitchen.UnitNamed, kitchen.UnitsStood, kitchen.LotSaid, kitchen.Arrived:
-		return unitsRead{}, false
+		if !t.answers {
+			return unitsRead{}, false
+		}
 	default:
 		panic(x)
 	}

@@ -87,6 +87,7 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 	if !ok {
 		return unitsRead{}, false
 	}
+	m.sure = m.sure || t.answers && m.pronoun
 	r := unitsRead{sure: m.sure || v != moveVerb && m.wholeRun(), loose: m.isZero()}
 	var e kitchen.UnitEntry
 	switch v {
