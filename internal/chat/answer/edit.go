@@ -66,7 +66,9 @@ func (t *turn) restore() error {
 		}
 	}
 	for _, e := range t.replaced {
-		if err := t.writeAt(e.Subject, e.Entry, e.At); err != nil {
+		line := e.Line // of the turn that told it, so that an undo finds it there
+		line.Written = t.m.Arrived
+		if _, err := t.appendLine(line); err != nil {
 			return err
 		}
 	}
@@ -97,6 +99,9 @@ func (t *turn) strike(turn store.InboxID) ([]store.Logged, error) {
 		if err := t.bringBack(standing[i], entries); err != nil {
 			return nil, err
 		}
+	}
+	if err := t.bringBackUnits(entries); err != nil {
+		return nil, err
 	}
 	return standing, t.reload()
 }

@@ -16,6 +16,15 @@ func (t *turn) understand(ctx scene) (phrase.Parsed, error) {
 	if t.m.Tap != nil {
 		return phrase.Parse(t.text, t.names), nil
 	}
+	p, err := t.parse(ctx)
+	if err != nil {
+		return p, err
+	}
+	return t.ofThem(p, ctx)
+}
+
+// parse reads the text by itself, or as what completes a question or mends a figure.
+func (t *turn) parse(ctx scene) (phrase.Parsed, error) {
 	if mends, err := t.remeasured(ctx); mends || err != nil {
 		return phrase.Parse(t.text, t.names), err
 	}
@@ -57,6 +66,9 @@ func (t *turn) meant(p phrase.Parsed, ctx scene) (bool, error) {
 	}
 	if names, takes := t.takesPot(p, ctx); names {
 		return takes, nil
+	}
+	if named, fits, err := t.namedWhole(p); named || err != nil {
+		return fits, err
 	}
 	if p.Bare == phrase.Plainly || ctx.followed(p) {
 		return true, nil

@@ -19,6 +19,9 @@ func (t *turn) answerPing(i phrase.AnswerPing, ctx scene) (chat.Post, error) {
 			return post, err
 		}
 	}
+	if post, ok, err := t.unitsDone(i, ctx); ok || err != nil {
+		return post, err
+	}
 	if i.Which.Run != 0 {
 		run, err := t.theRun(i.Which.Run)
 		if err != nil {

@@ -21,6 +21,7 @@ func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	view := wording.ReadyView{Now: t.arrived()}
+	var of phrase.Meant
 	for _, g := range targets {
 		load, err := t.load(g.run)
 		if err != nil {
@@ -42,9 +43,10 @@ func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
 			return chat.Post{}, err
 		}
 		view.Loads = append(view.Loads, ready)
+		of.Refs = append(of.Refs, kitchen.Ref{Run: g.run, Units: units})
 		t.about = g.run.Subject()
 	}
-	t.kind, t.said = unitsKind, i.String()
+	t.kind, t.said = unitsKind, phrase.ReadyWhen{Of: of}.String()
 	return wording.Ready(view), nil
 }
 

@@ -18,11 +18,16 @@ func (t *turn) shelf(i phrase.Shelf) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	now := t.arrived()
-	only := kitchen.ShelfOnly{
-		State: i.State, Bad: i.Ask == phrase.AnythingBad, Container: i.Container, Culture: i.Culture, Grain: i.Grain, Usual: t.settings.GrainMeant(), Place: i.Place,
-	}
+	only := t.shelfOnly(i)
 	t.said = i.String()
 	return wording.Shelf(wording.ShelfView{Asked: i, Found: kitchen.ShelfOf(only.Of(units), now), All: kitchen.ShelfOf(units, now), Now: now}), nil
+}
+
+// shelfOnly is what a question of the shelf is narrowed to.
+func (t *turn) shelfOnly(i phrase.Shelf) kitchen.ShelfOnly {
+	return kitchen.ShelfOnly{
+		State: i.State, Bad: i.Ask == phrase.AnythingBad, Container: i.Container, Culture: i.Culture, Grain: i.Grain, Usual: t.settings.GrainMeant(), Place: i.Place,
+	}
 }
 
 // standing are the units that stand, with what is known and expected of each.

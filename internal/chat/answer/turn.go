@@ -50,6 +50,10 @@ type turn struct {
 	// wrong are the readings that this message corrects, instead the one that it stands for.
 	wrong   []store.Logged
 	instead *kitchen.TempRead
+	// mends is what was told of units and is told anew by this message.
+	mends []store.Logged
+	// stands is what this turn wrote anew of units, since it took back the correction of it.
+	stands []store.Logged
 	// back is what this turn wrote anew since it took back the correction of it.
 	back *store.Logged
 	// rest is what was said in the same breath behind what is handled now.
@@ -325,6 +329,9 @@ func (t *turn) answer(p phrase.Parsed, ctx scene) (chat.Post, error) {
 		return wording.PhotoAlone(), nil
 	case len(p.Intents) == 0:
 		t.kind = nearKind
+		if post, near, err := t.nearlyOfUnits(); near || err != nil {
+			return post, err
+		}
 		return t.notUnderstood()
 	}
 	var post chat.Post
@@ -356,7 +363,9 @@ func (t *turn) refuse(r kitchen.Refusal) (chat.Post, error) {
 // nothingWritten is the answer to what can't be written. What an edited message had
 // written stands again.
 func (t *turn) nothingWritten(post chat.Post) (chat.Post, error) {
-	if len(t.replaced) > 0 {
+	if len(t.mends) > 0 && len(t.replaced) > 0 {
+		post.Blocks = append(post.Blocks, wording.ToldStands())
+	} else if len(t.replaced) > 0 {
 		post.Blocks = append(post.Blocks, wording.StandsAsBefore())
 	}
 	return post, t.restore()
@@ -414,6 +423,7 @@ const (
 	logKind     = "log"
 	coolKind    = "cool"
 	unitsKind   = "units"
+	whichKind   = "which units"
 	askedKind   = "asked"
 	nearKind    = "near"
 	otherKind   = "other"

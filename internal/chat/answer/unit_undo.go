@@ -17,10 +17,19 @@ func (t *turn) undoneUnits(e store.Logged, told kitchen.UnitEntry, by string, st
 	t.about = e.Subject
 	view := wording.UnitsUndone{Load: load, Entry: told, At: e.At.In(t.now.Location()), Now: t.arrived(), By: by}
 	for _, other := range struck {
-		if u, ok := other.Entry.(kitchen.UnitEntry); ok && other.No != e.No {
-			run, _ := runOf(other.Subject)
-			view.Beside = append(view.Beside, wording.UnitsSaid{Run: run, Entry: u})
+		if is := saidOf(other); is.Entry != nil && other.No != e.No {
+			view.Beside = append(view.Beside, is)
 		}
 	}
+	for _, old := range t.stands {
+		view.Stands = append(view.Stands, saidOf(old))
+	}
 	return wording.UndoneUnits(view), nil
+}
+
+// saidOf is what an entry says of units; nothing for another entry.
+func saidOf(e store.Logged) wording.UnitsSaid {
+	run, _ := runOf(e.Subject)
+	told, _ := e.Entry.(kitchen.UnitEntry)
+	return wording.UnitsSaid{Run: run, Entry: told}
 }

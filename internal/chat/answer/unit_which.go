@@ -142,32 +142,6 @@ func (t *turn) unitsCalled(names []string) ([]target, error) {
 	return out, nil
 }
 
-// answeredUnits are the units that the post answered spoke of; none for a post that
-// spoke of none.
-func (t *turn) answeredUnits(m meaning, ctx scene) ([]target, error) {
-	if ctx.ping != "" {
-		return t.pingedUnits(m, ctx)
-	}
-	if ctx.turn == nil || ctx.turn.Kind != unitsKind {
-		return nil, nil
-	}
-	var out []target
-	for _, in := range phrase.Parse(ctx.turn.Said, t.names).Intents {
-		if story, ok := in.(phrase.LogUnit); ok {
-			for _, r := range story.Of.Refs {
-				out = append(out, target{run: r.Run, units: r.Units})
-			}
-		}
-		tell, _ := in.(phrase.TellUnits)
-		for _, p := range tell.Parts {
-			for _, r := range p.Of.Refs {
-				out = append(out, target{run: r.Run, units: r.Units})
-			}
-		}
-	}
-	return out, nil
-}
-
 // likeliest are the units of the only load of which it can be so; of several the
 // speaker's own, else it is asked.
 func (t *turn) likeliest(m meaning) ([]target, error) {
@@ -194,6 +168,8 @@ func (t *turn) likeliest(m meaning) ([]target, error) {
 	switch {
 	case len(can) == 0:
 		return nil, kitchen.NoneMeant{}
+	case len(can) == 1 && len(can[0].units) > 1 && m.entry != nil && isMeant(m.of) && ofOne(m.entry):
+		return nil, whichLoad{oneByOne(can[0])}
 	case len(can) == 1:
 		return []target{can[0].target}, nil
 	}
@@ -227,7 +203,7 @@ func (t *turn) candidate(no kitchen.RunNo, m meaning) (candidate, bool, error) {
 	if m.entry == nil {
 		return candidate{g, load}, true, nil
 	}
-	_, taking, err := load.Apply(kitchen.Record{By: t.member.No, At: m.at, Written: t.m.Arrived, Entry: kitchen.About(m.entry, g.units)})
+	_, taking, err := load.Apply(t.recordOf(load, m.entry, g.units, m.at))
 	if errors.As(err, &why) {
 		return candidate{}, false, nil
 	}
@@ -244,15 +220,11 @@ const mostAsked = 3
 
 // whichUnits asks which load is meant by what was told; false for any other error.
 func (t *turn) whichUnits(err error, i phrase.TellUnits) (chat.Post, bool) {
+	if errors.As(err, new(whichLoad)) {
+		t.kind, t.said = whichKind, i.String() // a number is the answer
+	}
 	return t.whichLoads(err, func(r kitchen.Ref) string {
-		whole := phrase.TellUnits{When: i.When}
-		for _, p := range i.Parts {
-			if len(p.Of.Refs) == 0 && len(p.Of.Names) == 0 {
-				p.Of = phrase.Meant{Refs: []kitchen.Ref{r}}
-			}
-			whole.Parts = append(whole.Parts, p)
-		}
-		return whole.String()
+		return toldOf(i, phrase.Meant{Refs: []kitchen.Ref{r}}).String()
 	})
 }
 
@@ -264,7 +236,7 @@ func (t *turn) whichLoads(err error, whole func(kitchen.Ref) string) (chat.Post,
 		return chat.Post{}, false
 	}
 	can := slices.Clone(several.can)
-	slices.SortFunc(can, func(a, b candidate) int { return cmp.Compare(b.run, a.run) })
+	slices.SortStableFunc(can, func(a, b candidate) int { return cmp.Compare(b.run, a.run) })
 	var options []wording.LoadOption
 	for _, c := range can[:min(len(can), mostAsked)] {
 		options = append(options, wording.LoadOption{Load: c.load, Units: c.units, Say: whole(c.ref())})

@@ -14,13 +14,24 @@ import (
 // says of the rest why not. Nothing is written before it is settled of every part
 // which units are meant.
 func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
+	if post, gone, err := t.runUsed(i, ctx); gone || err != nil {
+		return post, err
+	}
 	at, err := t.past(i.When)
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if len(t.mends) > 0 {
+		if i.When == nil {
+			at = t.mends[0].At
+		}
+		if err := t.withoutMended(); err != nil {
+			return chat.Post{}, err
+		}
+	}
 	parts, err := t.settledParts(i, ctx, at)
 	if post, asks := t.whichUnits(err, i); asks {
-		return post, nil
+		return post, t.restore()
 	}
 	if err != nil {
 		return chat.Post{}, err
@@ -38,6 +49,9 @@ func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
 	}
 	if why := refusedAll(view.Parts); why != nil {
 		return chat.Post{}, why
+	}
+	for _, e := range t.mends {
+		view.Instead = append(view.Instead, saidOf(e))
 	}
 	run := view.Parts[0].Load.Run
 	t.kind, t.said, view.First = unitsKind, said.String(), t.once(run)

@@ -22,6 +22,9 @@ func StillStands(said string) chat.Post {
 // StandsAsBefore says that what a message said before it was edited still counts.
 func StandsAsBefore() chat.Block { return say("What the message said before stands.") }
 
+// ToldStands says that what was to be corrected still counts.
+func ToldStands() chat.Block { return say("What was told before stands.") }
+
 // alreadyOn says that a plan is on, so that a second tap is no second run, and
 // when its next load can follow.
 func alreadyOn(r kitchen.AlreadyOn, a Asked) chat.Post {

@@ -18,6 +18,8 @@ type UnitsUndone struct {
 	// back with it.
 	By     string
 	Beside []UnitsSaid
+	// Stands is what it had corrected, which counts again.
+	Stands []UnitsSaid
 }
 
 // UnitsSaid is what was said of units of a run.
@@ -27,7 +29,28 @@ type UnitsSaid struct {
 }
 
 func (u UnitsSaid) words() string {
-	return kitchen.Ref{Run: u.Run, Units: kitchen.UnitsOf(u.Entry)}.String() + " " + kitchen.SaidBy(u.Entry).String()
+	ref := kitchen.Ref{Run: u.Run, Units: kitchen.UnitsOf(u.Entry)}.String() + " "
+	switch e := u.Entry.(type) {
+	case kitchen.GrowthSeen:
+		return ref + percent(e.Share) + " grown"
+	case kitchen.SignSeen:
+		return ref + kitchen.SaidBy(e).String() + signTail(e.Sign)
+	case kitchen.Inoculated:
+		if e.Culture != "" && !strings.ContainsAny(e.Culture, "*`{") { // no marks of ours among theirs
+			return ref + kitchen.SaidBy(e).String() + ": " + e.Culture
+		}
+	case kitchen.Arrived, kitchen.BlankSet, kitchen.Shaken, kitchen.GrownThrough, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved,
+		kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
+	}
+	return ref + kitchen.SaidBy(u.Entry).String()
+}
+
+func saidWords(said []UnitsSaid) string {
+	words := make([]string, len(said))
+	for i, u := range said {
+		words[i] = u.words()
+	}
+	return strings.Join(words, "; ")
 }
 
 // UndoneUnits says what was taken back, and how the units stand now.
@@ -37,6 +60,9 @@ func UndoneUnits(v UnitsUndone) chat.Post {
 		words = append(words, b.words())
 	}
 	post := Undone(strings.Join(words, "; "), v.By)
+	if len(v.Stands) > 0 {
+		post.Blocks = append(post.Blocks, say("Counts again: "+saidWords(v.Stands)+"."))
+	}
 	post.Blocks = append(post.Blocks, say(nowStands(v.Load, kitchen.UnitsOf(v.Entry), v.Now)))
 	return post
 }

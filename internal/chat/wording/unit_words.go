@@ -63,12 +63,25 @@ type LoadOption struct {
 	Say   string
 }
 
+// one is the unit that is meant where it is one alone.
+func (o LoadOption) one() kitchen.Unit {
+	if len(o.Units) != 1 {
+		return kitchen.Unit{}
+	}
+	u, _ := o.Load.Unit(o.Units[0])
+	return u
+}
+
 // WhichLoad asks which load is meant, of so many that can be.
 func WhichLoad(options []LoadOption, of int, now time.Time) chat.Post {
 	post := lines("**Which one?** Nothing is written yet.")
 	for _, o := range options {
 		ref := refOf(o.Load, o.Units)
-		post.Blocks = append(post.Blocks, say("**"+ref+"**: "+orderWords(o.Load.Order)+", "+dayWord(now, o.Load.Begun)))
+		what := orderWords(o.Load.Order) + ", " + dayWord(now, o.Load.Begun)
+		if one := o.one(); one.Ref != (kitchen.UnitRef{}) && len(o.Load.All) > 1 {
+			what = unitStands(one)
+		}
+		post.Blocks = append(post.Blocks, say("**"+ref+"**: "+what))
 		post.Buttons = append(post.Buttons, tap(ref, o.Say))
 	}
 	if of > len(options) {

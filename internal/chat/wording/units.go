@@ -15,6 +15,8 @@ type UnitsView struct {
 	// At is when it happened, Now when it was told, both in the kitchen's zone.
 	At, Now time.Time
 	Who     func(kitchen.MemberNo) string
+	// Instead is what was told before and is corrected by it.
+	Instead []UnitsSaid
 	// First tells whether a caution is New to the load: see [RunView].
 	First func(caution string) Newness
 }
@@ -48,6 +50,9 @@ func Units(v UnitsView) chat.Post {
 	var s sheet
 	for _, p := range v.Parts {
 		v.head(&s, p)
+	}
+	if len(v.Instead) > 0 {
+		s.add(should, say("Taken back: "+saidWords(v.Instead)+"."))
 	}
 	v.warm(&s)
 	for _, p := range v.Parts {

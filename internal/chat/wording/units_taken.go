@@ -2,6 +2,7 @@ package wording
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -18,6 +19,9 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 	when := v.when()
 	switch e := p.Entry.(type) {
 	case kitchen.Inoculated:
+		if !slices.IsSorted(p.Taking.Taken) { // the order tells what may have come from what
+			ref, when = kitchen.Ref{Run: p.Load.Run, Units: p.Taking.Taken}.String(), ", in that order"+when
+		}
 		return inoculatedLine(ref, e, when)
 	case kitchen.BlankSet:
 		return say("**" + ref + " left blank**" + when + ": no culture goes on it.")
