@@ -23,6 +23,10 @@ func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	past, err := t.grownBefore()
+	if err != nil {
+		return chat.Post{}, err
+	}
 	view := wording.ArrivedView{Now: t.arrived()}
 	for n, e := range entries {
 		load, err := t.putOnShelf(e, i.Loads[n])
@@ -31,7 +35,7 @@ func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
 		}
 		first := load.All[0]
 		told := wording.ArrivedLoad{Units: load, Place: i.Loads[n].Place, Undated: e.Since.IsZero()}
-		told.First = kitchen.ShelfUnit{Unit: first, Begun: load.Begun, Cool: load.Cool, Arrived: true}
+		told.First = kitchen.ShelfUnit{Unit: first, Begun: load.Begun, Cool: load.Cool, Arrived: true, Through: t.throughAt(first, past)}
 		view.Loads = append(view.Loads, told)
 	}
 	t.kind, t.said, t.about = unitsKind, i.String(), view.Loads[0].Units.Run.Subject()

@@ -50,12 +50,20 @@ func (t *turn) standing() ([]kitchen.ShelfUnit, error) {
 		if c, ok := cultures.Named(u.Culture, t.m.At); ok && u.Species == "" {
 			u.Species = c.Species
 		}
-		if g, grows := kitchen.GrowthOf(u.Unit, past, t.settings); grows {
-			u.Through = g.Through
-		}
+		u.Through = t.throughAt(u.Unit, past)
 		units[n] = u
 	}
 	return units, nil
+}
+
+// throughAt is when a unit is expected grown through, as its pings and "when is it
+// ready" have it; zero for one that doesn't grow.
+func (t *turn) throughAt(u kitchen.Unit, past []kitchen.Grown) kitchen.Expected {
+	g, grows := kitchen.GrowthOf(u, past, t.settings)
+	if !grows {
+		return kitchen.Expected{}
+	}
+	return g.ThroughAt(t.m.At)
 }
 
 // whereIs says where units stand, or what became of them.
