@@ -76,12 +76,17 @@ func (u Unit) grows() string { return firstSet(u.Species, u.Culture) }
 
 // firstShake is when the unit was shaken for the first time since it was inoculated.
 func (u Unit) firstShake() (time.Time, bool) {
+	s, ok := u.firstShakeStep()
+	return s.At, ok
+}
+
+func (u Unit) firstShakeStep() (UnitStep, bool) {
 	for _, s := range u.Steps {
 		if s.Kind == SaidShaken && s.At.Sub(u.Inoculated) > mixedWithin {
-			return s.At, true
+			return s, true
 		}
 	}
-	return time.Time{}, false
+	return UnitStep{}, false
 }
 
 // Expected is when something is likely to be so: before About half of the times, and 4

@@ -86,12 +86,16 @@ func (u Units) grow(s Settings, past []Grown) []UnitsDue {
 type asking struct {
 	load   Units
 	cohort cohort
+	told   time.Time // when what the unit at hand is asked after was told
 	due    []UnitsDue
 }
 
 // of asks what one unit wants. Before it is looked at for being through there is no
 // need to ask whether it grows.
 func (a *asking) of(x Unit, g Growth) {
+	put, _ := x.LastStep(SaidInoculated)
+	shaken, _ := x.firstShakeStep()
+	a.told = latest(a.load.toldAt(put), a.load.toldAt(shaken))
 	if !g.Shaken && x.Share < lateToShake {
 		a.add("shake", 1, ShakeDue, g.Shake.About, x, g)
 	}
@@ -109,7 +113,7 @@ func (x Unit) showsNone() bool {
 }
 
 func (a *asking) add(matter string, n int, k PingKind, due time.Time, x Unit, g Growth) {
-	d := a.load.daily(a.cohort.key(matter), n, k, due, []UnitNo{x.Ref.Unit})
+	d := a.load.daily(a.cohort.key(matter), n, k, afresh(due, a.told), []UnitNo{x.Ref.Unit})
 	d.Growth = g
 	a.put(d)
 }
@@ -127,6 +131,24 @@ func (a *asking) put(d UnitsDue) {
 	if !d.Keeps.IsZero() && d.Keeps.Before(a.due[i].Keeps) {
 		a.due[i].Keeps = d.Keeps
 	}
+}
+
+// toldAt is when a step was told; zero for one that nobody told of units.
+func (u Units) toldAt(s UnitStep) time.Time {
+	i := slices.IndexFunc(u.told, func(t unitTold) bool { return t.No == s.No })
+	if i < 0 || !s.Seen {
+		return time.Time{}
+	}
+	return u.told[i].Written
+}
+
+// afresh is when something is asked. What was due before it was told what is asked after
+// comes a day later: the answer said how it stands, not again in that minute.
+func afresh(due, told time.Time) time.Time {
+	if due.After(told) {
+		return due
+	}
+	return told.AddDate(0, 0, 1)
 }
 
 // lookFor is when a unit is looked at for being grown through, and the how manieth
@@ -170,7 +192,8 @@ func (u Units) keep() []UnitsDue {
 				continue
 			}
 			k := x.keeps()
-			d := u.daily(c.key("keep"), k.where, SpawnKept, k.surely, []UnitNo{n})
+			through, _ := x.LastStep(SaidGrownThrough)
+			d := u.daily(c.key("keep"), k.where, SpawnKept, afresh(k.surely, u.toldAt(through)), []UnitNo{n})
 			d.Growth.Named = x.grows()
 			d.Growth.Species, d.Growth.Known = SpeciesNamed(x.grows())
 			d.Keeps = k.until

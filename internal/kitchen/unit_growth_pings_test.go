@@ -85,6 +85,37 @@ func TestUnitsWantAsTheyGrow(t *testing.T) {
 	}
 }
 
+// TestUnitsToldLate holds that who tells of something long past is not asked at once what the
+// answer said: the day after is soon enough.
+func TestUnitsToldLate(t *testing.T) {
+	late := func(l *teller, d int) *teller {
+		r := &l.records[len(l.records)-1]
+		r.Written = clock("21:30").AddDate(0, 0, d-2)
+		return l
+	}
+	all := ones(1, 2, 3, 4, 5, 6, 7)
+	for _, tt := range []struct {
+		name string
+		l    *teller
+		want []string
+	}{
+		{"inoculated, told on the 13th", late(oysters(), 13), []string{
+			"14.3. shake [1 2 3 4 5 6 7]", "14.3. nothing seen [1 2 3 4 5 6 7]", "16.3. grown through yet [1 2 3 4 5 6 7]",
+		}},
+		{"shaken, told on the 14th", late(oysters().day(7, "09:00", jo, Shaken{all}), 14), []string{"15.3. grown through yet [1 2 3 4 5 6 7]"}},
+		{"shaken in time, and again on the 14th", late(oysters().day(7, "09:00", jo, Shaken{all}).day(14, "09:00", jo, Shaken{all}), 14), []string{
+			"13.3. grown through yet [1 2 3 4 5 6 7]",
+		}},
+		{"through, told on the 25th", late(oysters().day(7, "09:00", jo, Shaken{all}).day(13, "09:00", jo, GrownThrough{all}), 25), []string{
+			"26.3. spawn kept [1 2 3 4 5 6 7]",
+		}},
+	} {
+		if diff := cmp.Diff(tt.want, onceADay(t, tt.l.units(t), Settings{})); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", tt.name, diff)
+		}
+	}
+}
+
 func TestPinkOysterIsNotChilled(t *testing.T) {
 	u := sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4, 5, 6, 7), Species: "pink oyster"}).day(12, "09:00", jo, GrownThrough{ones(1)}).
 		day(12, "10:00", jo, UnitsMoved{ones(1), "fridge"}).units(t)

@@ -38,8 +38,8 @@ func DueAs(key string, of []UnitsDue) (UnitsDue, bool) {
 func (u Units) Wants(s Settings, past []Grown) []UnitsDue {
 	all := slices.Concat(u.looks(), u.rest(s), u.shelf(), u.grow(s, past), u.keep())
 	for i := range all {
-		if u.Arrived && !all[i].Due.After(u.Told) {
-			all[i].Due = u.Told.AddDate(0, 0, 1) // the answer said how they stand: not again in that minute
+		if u.Arrived {
+			all[i].Due = afresh(all[i].Due, u.Told)
 		}
 	}
 	return all
