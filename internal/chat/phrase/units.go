@@ -248,7 +248,10 @@ func (t unitsTelling) unitsFirst(c cursor) (unitsRead, bool) {
 	if colon && number {
 		return unitsRead{}, false
 	}
-	said, e, ok := predicate(e, m)
+	said, e, ok := t.countsOn(e, m)
+	if !ok {
+		said, e, ok = predicate(e, m)
+	}
 	if !ok {
 		return unitsRead{}, false
 	}
@@ -267,6 +270,21 @@ func (t unitsTelling) unitsFirst(c cursor) (unitsRead, bool) {
 	_, shaken := said.entry.(kitchen.Shaken)
 	r.sure, r.end = m.sure || said.sure && (len(m.Refs) > 0 || m.Vessel != 0 && !shaken) || linked && m.wholeRun() || len(m.Except) > 0, e
 	return r, true
+}
+
+// countsOn reads "60" behind "70%": how far others have grown, in the same breath.
+func (t unitsTelling) countsOn(c cursor, m meantRead) (unitSaid, cursor, bool) {
+	if len(t.parts) == 0 || len(m.Refs) == 0 {
+		return unitSaid{}, c, false
+	}
+	if _, grows := t.parts[len(t.parts)-1].Entry.(kitchen.GrowthSeen); !grows {
+		return unitSaid{}, c, false
+	}
+	share, d, ok := c.over("at", "about", "abt", "around").share(true)
+	if !ok || d.parted().i == d.i && !d.done() {
+		return unitSaid{}, c, false
+	}
+	return unitSaid{entry: kitchen.GrowthSeen{Share: share}}, d, true
 }
 
 // ofThose reads what is said of those that weren't meant: "except .3 abt 60", "except

@@ -24,7 +24,7 @@ var signWords = [...]struct {
 	}, []string{"something odd", "something weird", "something strange", "something funny", "brown spots", "brown patch", "a brown spot", "grey spots", "spots", "a spot", "a dark spot", "dark spots"}},
 	{kitchen.LooksWet, []string{
 		"wet", "wet at the bottom", "wet on the bottom", "wet in the bottom", "soggy", "damp", "too wet", "wet spots", "wet at bottom", "wet bottom", "wet at the sides", "wet on one side", "wet kernels",
-		"wet in the middle", "wet in one corner", "wet in a corner", "moist", "watery",
+		"cloudy", "clouded", "clouded over", "gone cloudy", "milky", "turbid", "wet in the middle", "wet in one corner", "wet in a corner", "moist", "watery",
 	}, []string{"wet spot", "wet spots", "wet patch", "wet patches", "water at the bottom", "water", "standing water", "pooling", "moisture at the bottom", "a puddle", "wet kernels"}},
 	{kitchen.Slimy, []string{
 		"slimy", "slimey", "slime", "wet rot", "gooey", "glassy", "grey-brown", "grey - brown", "mucky", "snotty", "slimy at the bottom", "sludgy", "greasy", "slimy kernels", "glassy kernels",

@@ -98,6 +98,8 @@ func TestTellUnits(t *testing.T) {
 		"12.4 is the control":                                  "left #12.4 blank",
 		// What they look like.
 		"12.2 30%":                                   "#12.2 is 30% white",
+		"12.1 70%, 12.2 60, nothing on 12.3":         "#12.1 is 70% white; #12.2 is 60% white; #12.3 is not growing",
+		"12.4 looks cloudy and smells sour":          "#12.4 is wet; #12.4 is sour",
 		"12.2 about 30 percent":                      "#12.2 is 30% white",
 		"12.2 nothing yet":                           "#12.2 is 0% white",
 		"12.2 still nothing after 4 days":            "#12.2 is 0% white",

@@ -12,7 +12,6 @@ func (v UnitsView) finding(s *sheet, p UnitsTold, sign kitchen.Sign) {
 	f := sign.Means()
 	one, _ := p.Load.Unit(p.Taking.Taken[0])
 	if sign == kitchen.LooksFine {
-		s.add(should, say("It counts as "+one.State.String()+" again."))
 		return
 	}
 	if f.Likely != "" {

@@ -33,6 +33,9 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 	case kitchen.Shaken:
 		return say("**" + ref + " shaken**" + when + onDay(one, v.At) + ".")
 	case kitchen.SignSeen:
+		if e.Sign == kitchen.LooksFine {
+			return say("**" + ref + " looks fine**" + when + ": " + one.State.String() + onDay(one, v.At) + ".")
+		}
 		return say("**" + ref + " " + one.State.String() + "**" + when + signTail(e.Sign, p.signs...) + onDay(one, v.At) + ".")
 	case kitchen.GrownThrough:
 		return say("**" + ref + " grown through**" + when + onDay(one, v.At) + ".")
