@@ -1,9 +1,11 @@
 package answer
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"time"
 
 	"ryebell/internal/chat"
@@ -97,12 +99,16 @@ func deadline(by phrase.Moment, p kitchen.Plan, asked, now time.Time) (start, ou
 }
 
 // tellOnce says whether something is told to this collective for the first time, and
-// remembers that it was.
+// remembers in which turn it was: the answer to an edited message, which takes the place
+// of the one that told it, tells it again.
 func (t *turn) tellOnce(what string) (wording.Newness, error) {
-	owner := fmt.Sprintf("told/%d", t.room.Collective)
-	_, err := t.tx.Note(owner, what)
-	if errors.Is(err, store.ErrNotFound) {
-		return wording.New, t.tx.SetNote(owner, what, []byte{1})
+	owner, turn := fmt.Sprintf("told/%d", t.room.Collective), strconv.AppendInt(nil, int64(t.owner), 10)
+	told, err := t.tx.Note(owner, what)
+	switch {
+	case errors.Is(err, store.ErrNotFound):
+		return wording.New, t.tx.SetNote(owner, what, turn)
+	case err == nil && t.edited != nil && bytes.Equal(told, turn):
+		return wording.New, nil
 	}
 	return wording.Known, err
 }
