@@ -256,6 +256,10 @@ func (t *turn) namedWhole(p phrase.Parsed) (named, fits bool, err error) {
 		if err != nil {
 			return true, false, err
 		}
+		if !load.Arrived && !cultured(load) {
+			run, err := t.runOrNone(load.Run)
+			return true, err == nil && run.Has(t.member.No), err // who cooked it has it in mind
+		}
 		_, taking, err := load.Apply(t.recordOf(load, p.Entry, load.Fit(p.Entry), t.m.At))
 		if errors.As(err, new(kitchen.Refusal)) {
 			return true, false, nil
@@ -307,13 +311,8 @@ func (t *turn) runUsed(i phrase.TellUnits, ctx scene) (chat.Post, bool, error) {
 		return chat.Post{}, false, nil
 	}
 	load, err := t.load(p.Of.Refs[0].Run)
-	if err != nil || load.Arrived {
+	if err != nil || load.Arrived || cultured(load) {
 		return chat.Post{}, false, err
-	}
-	for _, u := range load.All {
-		if u.Cultured {
-			return chat.Post{}, false, nil
-		}
 	}
 	post, err := t.tell(phrase.Tell{Which: phrase.Which{Run: load.Run}, Entries: []kitchen.RunEntry{kitchen.RunGone{}}, When: i.When}, ctx)
 	return post, true, err
@@ -331,4 +330,9 @@ func (t *turn) nearlyOfUnits() (chat.Post, bool, error) {
 	}
 	like := toldOf(told, phrase.Meant{Refs: []kitchen.Ref{rows[len(rows)-1].Ref.Ref()}})
 	return wording.Near(phrase.Near{Trouble: phrase.Incomplete, Missed: t.text, Example: like.String()}), true, nil
+}
+
+// cultured reports whether a culture was put on any unit of a load.
+func cultured(load kitchen.Units) bool {
+	return slices.ContainsFunc(load.All, func(u kitchen.Unit) bool { return u.Cultured })
 }

@@ -239,16 +239,25 @@ func lost(told wording.UnitsTold) bool {
 	return false
 }
 
-// unitsGone takes "#13 is gone" of a load that no run made for a word about its units.
+// unitsGone takes "#13 is gone" of a load that no run made for a word about its units, and
+// "used up 12" where a culture was put on them.
 func (t *turn) unitsGone(i phrase.Tell, ctx scene) (chat.Post, bool, error) {
 	if len(i.Entries) != 1 || !is[kitchen.RunGone](i.Entries[0]) || i.Which.Run == 0 {
 		return chat.Post{}, false, nil
 	}
-	row, err := t.book.Run(i.Which.Run)
-	if err != nil || !row.Arrived {
+	load, err := t.load(i.Which.Run)
+	if err != nil {
+		return chat.Post{}, false, nil // the run is told of, and says why not
+	}
+	used := phrase.SaysUsed(t.text, t.names) && cultured(load)
+	if !load.Arrived && !used {
 		return chat.Post{}, false, nil
 	}
-	gone := phrase.UnitsPart{Of: phrase.Meant{Refs: []kitchen.Ref{{Run: i.Which.Run}}}, Entry: kitchen.UnitsGone{}}
-	post, err := t.tellUnits(phrase.TellUnits{Parts: []phrase.UnitsPart{gone}, When: i.When}, ctx)
+	told := ofRun(i.Which.Run, kitchen.UnitsGone{})
+	if used {
+		told = ofRun(i.Which.Run, kitchen.UnitsUsed{})
+	}
+	told.When = i.When
+	post, err := t.tellUnits(told, ctx)
 	return post, true, err
 }

@@ -94,7 +94,9 @@ func matchCorrect(c cursor) (Intent, cursor, bool) {
 	if f, was, ok := wrongFirst(c); ok {
 		in, g, ok := corrected(c, f, true)
 		if k, isCorrect := in.(Correct); isCorrect && k.Was == 0 {
-			k.Was = was
+			if k.Item.Count != 0 { // only of a count another can be wrong
+				k.Was = was
+			}
 			in = k
 		}
 		return in, g, ok

@@ -23,10 +23,12 @@ func OfThem(text string, names Names) (TellUnits, bool) {
 // than the time or the units.
 var (
 	retellLeads = []string{
-		"no", "nope", "sorry", "oops", "i meant", "i mean", "meant", "make it", "make that", "actually", "correction", "should be", "it should be", "that should be", "i said", "wait no", "no wait", "ah no", "oh no",
-		"argh no", "oops no", "no sorry", "sorry no", "sorry i meant", "no i meant", "change it to", "change that to",
+		"no", "nope", "sorry", "oops", "i meant", "i mean", "meant", "make it", "make that", "actually", "correction", "should be", "it should be", "that should be", "i said", "wait no", "no wait",
+		"oops no", "no sorry", "sorry no", "sorry i meant", "no i meant", "change it to", "change that to",
 	}
 	thatWas = []string{"that was", "it was", "this was", "those were", "they were", "thats", "that's"}
+	// lament is said of what else went wrong, too.
+	lament = []string{"sorry", "oops", "actually", "make it", "make that"}
 	// retellTails change nothing behind it.
 	retellTails = []string{"i meant", "i mean", "instead", "sorry", "please", "actually", "of course", "it was", "that is", "it is", "rather", "already"}
 )
@@ -41,6 +43,8 @@ func Retold(text string, names Names, was TellUnits) (TellUnits, bool) {
 	r := retelling{was: was, names: names}
 	c := cursor{s: read(text, names)}
 	d, led := c.phrase(retellLeads...)
+	l, laments := c.phrase(lament...)
+	r.weakly = laments && l.i == d.i
 	if e, not := d.phrase("not"); not {
 		e.listMost = 1 // what stands behind it is right
 		if wrong, f, ok := e.meant(r.last().Of); ok && f.parted().i > f.i {
@@ -94,6 +98,8 @@ type retelling struct {
 	names Names
 	// wrong are the units that were said not to be meant.
 	wrong Meant
+	// weakly is true where what leads to it is also said of other news.
+	weakly bool
 }
 
 func (r retelling) last() UnitsPart { return r.was.Parts[len(r.was.Parts)-1] }
@@ -196,7 +202,7 @@ func (r retelling) said(right string) (TellUnits, bool) {
 		if i := r.about(again.Parts[0].Of); i >= 0 {
 			at = i
 		}
-		if at < 0 {
+		if at < 0 || r.weakly && r.about(again.Parts[0].Of) < 0 {
 			return TellUnits{}, false
 		}
 		return r.with(at, UnitsPart{again.Parts[0].Of, likeTold(again.Parts[0].Entry, r.was.Parts[at].Entry)}), true
@@ -272,4 +278,9 @@ func UnitsAlone(text string, names Names) (Meant, bool) {
 	c := cursor{s: read(text, names)}
 	m, d, ok := c.over("the", "it's", "its", "it was", "in", "on").meant(Meant{})
 	return m.Meant, ok && len(m.Refs)+len(m.Names) > 0 && d.over("please", "sorry").parted().done()
+}
+
+// SaysUsed reports whether a text says that something was used: "used up 12".
+func SaysUsed(text string, names Names) bool {
+	return slices.Contains(read(text, names).said, "used")
 }

@@ -14,6 +14,7 @@ func TestRetold(t *testing.T) {
 		{"12.2 green", "12.3 not 12.2", "#12.3 is green"},
 		{"12.2 green", "not 12.2, 12.3", "#12.3 is green"},
 		{"12.2 green", "no, 12.3 green", "#12.3 is green"},
+		{"12.2 green", "sorry, 12.2 sour", "#12.2 is sour"},
 		{"12.2 green", "no, 12.2 sour", "#12.2 is sour"},
 		{"shook 12", "no, 13", "shook #13"},
 		{"shook 12", "no, 12.1-3", "shook #12.1-3"},
@@ -50,7 +51,7 @@ func TestNotRetold(t *testing.T) {
 	was := Parse("12.2 green", shelfNames).Intents[0].(TellUnits)
 	for _, text := range []string{
 		"12.3 green", "12.3", "sorry", "no", "no way", "no, thanks", "that was fun", "that was a long day", "it was green", "sorry, 12.3 shaken", "no, i was at the shop", "no, jo did it", "actually i'm hungry", "not now", "no pressure",
-		"sorry im late", "oh no", "no, 3 bags 5lb agar", "12.3 is fine too", "no, tomorrow", "i meant the other thing", "no idea", "not 12.2", "that was close", "no, 44C",
+		"sorry im late", "oh no", "no, 3 bags 5lb agar", "12.3 is fine too", "no, tomorrow", "i meant the other thing", "no idea", "not 12.2", "that was close", "no, 44C", "oh no, 12.3 green", "sorry, 12.3 green", "actually 12.3 green", "oops 12.3 mouldy",
 	} {
 		if got, ok := Retold(text, shelfNames, was); ok {
 			t.Errorf("%q behind 12.2 green = %v, want nothing", text, got)
