@@ -31,6 +31,11 @@ func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
 		if len(units) == 0 {
 			units = load.Standing()
 		}
+		if len(units) == 0 { // none stands: what became of them is the answer
+			for _, u := range load.All {
+				units = append(units, u.Ref.Unit)
+			}
+		}
 		row, err := t.book.Run(g.run)
 		if err != nil {
 			return chat.Post{}, err

@@ -36,9 +36,15 @@ type row struct {
 	text chat.Para
 }
 
-// add puts a paragraph on the sheet; an empty one is left out.
+// add puts a paragraph on the sheet; an empty one is left out, and one that stands
+// there already.
 func (s *sheet) add(n need, p chat.Para) {
-	if len(p) > 0 {
+	i := slices.IndexFunc(s.rows, func(r row) bool { return slices.Equal(r.text, p) })
+	switch {
+	case len(p) == 0:
+	case i >= 0:
+		s.rows[i].need = min(s.rows[i].need, n)
+	default:
 		s.rows = append(s.rows, row{n, p})
 	}
 }

@@ -46,7 +46,7 @@ type UnitsTold struct {
 // Units answers what was told of units: what was taken and what was not, what it
 // points to, what comes next.
 func Units(v UnitsView) chat.Post {
-	v.Parts = joinedSigns(v.Parts)
+	v.Parts = joinedRefusals(joinedSigns(v.Parts))
 	var s sheet
 	for _, p := range v.Parts {
 		v.head(&s, p)
@@ -94,6 +94,22 @@ func joinedSigns(parts []UnitsTold) []UnitsTold {
 	return out
 }
 
+// joinedRefusals makes one part of those of one load that can't be so for one reason.
+func joinedRefusals(parts []UnitsTold) []UnitsTold {
+	var out []UnitsTold
+	for _, p := range parts {
+		i := slices.IndexFunc(out, func(o UnitsTold) bool {
+			return o.Why != nil && p.Why != nil && o.Load.Run == p.Load.Run && o.Load.Run != 0 && len(o.Units)*len(p.Units) > 0 && shortWhy(o.Why) == shortWhy(p.Why)
+		})
+		if i < 0 {
+			out = append(out, p)
+			continue
+		}
+		out[i].Units = slices.Concat(out[i].Units, p.Units)
+	}
+	return out
+}
+
 // refused are units that share a reason.
 type refused struct {
 	why   kitchen.Refusal
@@ -120,8 +136,9 @@ func (v UnitsView) notTaken(why kitchen.Refusal, units []kitchen.UnitNo, run kit
 	if run == 0 {
 		return say("Not taken: " + shortWhy(why) + ".")
 	}
+	units = slices.Clone(units)
 	slices.Sort(units)
-	return say("Not **" + kitchen.Ref{Run: run, Units: units}.String() + "**: " + shortWhy(why) + ".")
+	return say("Not **" + kitchen.Ref{Run: run, Units: slices.Compact(units)}.String() + "**: " + shortWhy(why) + ".")
 }
 
 // refOf are units of a load as people write them; the whole load by its number.

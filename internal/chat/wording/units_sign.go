@@ -17,7 +17,7 @@ func (v UnitsView) finding(s *sheet, p UnitsTold, sign kitchen.Sign) {
 	if f.Likely != "" {
 		s.add(should, say("Likely "+f.Likely+", by what growers see: no lab looked."))
 	}
-	if act := actWords(f, one); act != "" {
+	if act := actWords(f, one); act != "" && one.State.Stands() { // what is away can't be put out
 		s.add(must, say(act))
 	}
 	if one.Blank && f.InBlankToo {

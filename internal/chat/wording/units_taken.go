@@ -36,7 +36,11 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 		if e.Sign == kitchen.LooksFine {
 			return say("**" + ref + " looks fine**" + when + ": " + one.State.String() + onDay(one, v.At) + ".")
 		}
-		return say("**" + ref + " " + one.State.String() + "**" + when + signTail(e.Sign, p.signs...) + onDay(one, v.At) + ".")
+		tail := signTail(e.Sign, p.signs...)
+		if tail == "" && !one.State.Stands() {
+			tail = ": " + one.Loss.What.String()
+		}
+		return say("**" + ref + " " + one.State.String() + "**" + when + tail + onDay(one, v.At) + ".")
 	case kitchen.GrownThrough:
 		return say("**" + ref + " grown through**" + when + onDay(one, v.At) + ".")
 	case kitchen.UnitsUsed:
