@@ -190,6 +190,10 @@ func beginsRun(e kitchen.RunEntry) bool {
 func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time) (chat.Post, error) {
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No), Instead: t.instead}
+	var err error
+	if v.AllPutOn, err = t.allPutOn(run.No); err != nil {
+		return chat.Post{}, err
+	}
 	for n, e := range entries {
 		e = run.AsMeant(e, at)
 		at := t.after(run, e, t.began(e, at))
@@ -216,7 +220,6 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	}
 	t.kind, t.about = tellKind, run.No.Subject()
 	v.Run = run
-	var err error
 	if offered, ok := v.Told.(kitchen.HandOffered); ok && offered.To != 0 {
 		if v.To, err = mention(t.book, offered.To); err != nil {
 			return chat.Post{}, err

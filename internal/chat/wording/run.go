@@ -27,6 +27,8 @@ type RunView struct {
 	// To names who is asked to take over, or with whom the run stays, so that it
 	// rings; nil for anybody.
 	To chat.Span
+	// AllPutOn is set once no unit waits for a culture any more.
+	AllPutOn bool
 	// More is the next load of the same plan, when there is one still to be cooked.
 	More *kitchen.Order
 	// Now is when it was said, in the kitchen's zone.

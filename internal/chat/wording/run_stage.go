@@ -42,7 +42,11 @@ func (v RunView) stage(s *sheet) {
 	case kitchen.StageCooling:
 		v.cooling(s)
 	case kitchen.StageCool:
-		if s.next == nil { // else a reading that can't be is looked at again
+		switch {
+		case s.next != nil: // a reading that can't be is looked at again
+		case v.AllPutOn:
+			s.then(nil, tap("Log", logOf(v.Run.No)))
+		default:
 			s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
 		}
 	case kitchen.StageGone:
