@@ -95,8 +95,16 @@ type NoneMeant struct{ Run RunNo }
 // NoSuchUnitName says that no unit on the shelf has that name.
 type NoSuchUnitName struct{ Name string }
 
+// UnitNameShared says that several units on the shelf have that name.
+type UnitNameShared struct {
+	Name  string
+	Units []UnitRef
+}
+
 func (NoneMeant) refusal()      {}
 func (NoSuchUnitName) refusal() {}
+func (UnitNameShared) refusal() {}
 
 func (NoneMeant) Error() string      { return "no unit can be meant" }
 func (NoSuchUnitName) Error() string { return "no unit of that name" }
+func (UnitNameShared) Error() string { return "several units of that name" }

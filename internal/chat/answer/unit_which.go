@@ -11,7 +11,6 @@ import (
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
 	"ryebell/internal/kitchen"
-	"ryebell/internal/store"
 )
 
 // target is units of one load; no units means all of it.
@@ -124,8 +123,7 @@ func (t *turn) narrowed(g target, m meaning) ([]target, error) {
 	return []target{{run: g.run, units: kept}}, nil
 }
 
-// unitsCalled are the units of these own names: of several of one name the one that
-// stands.
+// unitsCalled are the units of these own names, of those that stand.
 func (t *turn) unitsCalled(names []string) ([]target, error) {
 	rows, err := t.book.StandingUnits()
 	if err != nil {
@@ -133,11 +131,20 @@ func (t *turn) unitsCalled(names []string) ([]target, error) {
 	}
 	var out []target
 	for _, name := range names {
-		i := slices.IndexFunc(rows, func(r store.UnitRow) bool { return strings.EqualFold(r.Name, name) })
-		if i < 0 {
-			return nil, kitchen.NoSuchUnitName{Name: name}
+		var called []kitchen.UnitRef
+		for _, r := range rows {
+			if strings.EqualFold(r.Name, name) {
+				called = append(called, r.Ref)
+			}
 		}
-		out = append(out, target{run: rows[i].Ref.Run, units: []kitchen.UnitNo{rows[i].Ref.Unit}})
+		switch len(called) {
+		case 0:
+			return nil, kitchen.NoSuchUnitName{Name: name}
+		case 1:
+			out = append(out, target{run: called[0].Run, units: []kitchen.UnitNo{called[0].Unit}})
+		default:
+			return nil, kitchen.UnitNameShared{Name: name, Units: called}
+		}
 	}
 	return out, nil
 }

@@ -110,6 +110,8 @@ func RefusedHere(r kitchen.Refusal, a Asked) chat.Post {
 		return noneMeant(r)
 	case kitchen.NoSuchUnitName:
 		return theirs(say("Nothing on the shelf is called {}. Nothing was written.", r.Name), say("Say its number, like `12.3`, or see `shelf`"))
+	case kitchen.UnitNameShared:
+		return nameShared(r)
 	case kitchen.OwnAncestor:
 		return ownAncestor(r)
 	case kitchen.NoSuchCulture:

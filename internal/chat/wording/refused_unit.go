@@ -1,6 +1,8 @@
 package wording
 
 import (
+	"strconv"
+	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -62,4 +64,20 @@ func ownAncestor(r kitchen.OwnAncestor) chat.Post {
 		return theirs(say("{} would come from itself. Nothing was written.", r.Culture))
 	}
 	return lines("**" + r.Unit.String() + "** would come from itself. Nothing was written.")
+}
+
+// mostNamed is how many units of one name are listed.
+const mostNamed = 6
+
+// nameShared says which units share the name that was said.
+func nameShared(r kitchen.UnitNameShared) chat.Post {
+	var refs []string
+	for _, u := range r.Units[:min(len(r.Units), mostNamed)] {
+		refs = append(refs, u.String())
+	}
+	all := strings.Join(refs, ", ")
+	if more := len(r.Units) - len(refs); more > 0 {
+		all += " and " + strconv.Itoa(more) + " more"
+	}
+	return theirs(say("Which {}? "+all+" are called so. Nothing was written.", r.Name), say("Say the number, like `"+r.Units[0].String()+" green`. New name: `call "+r.Units[0].String()+" bag b`"))
 }

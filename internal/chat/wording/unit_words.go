@@ -16,6 +16,8 @@ func shortWhy(r kitchen.Refusal) string {
 		return "there is no " + r.Run.String() + " in this book"
 	case kitchen.NoSuchUnitName:
 		return "nothing on the shelf is called so"
+	case kitchen.UnitNameShared:
+		return "several are called so"
 	case kitchen.NoneMeant:
 		return "none of them can be meant"
 	case kitchen.UnitNotYet:
