@@ -180,9 +180,6 @@ func (t *turn) listen() (p phrase.Parsed, ctx scene, meant bool, err error) {
 	if p, err = t.both(p); err != nil {
 		return p, ctx, false, err
 	}
-	if p, err = t.doneGrowing(p); err != nil {
-		return p, ctx, false, err
-	}
 	if p, err = t.volunteered(p, ctx); err != nil {
 		return p, ctx, false, err
 	}

@@ -277,7 +277,7 @@ func (t *turn) growsNow(no kitchen.RunNo) (grows, open bool, err error) {
 		return false, false, nil
 	}
 	if err != nil || load.Grows(load.Standing()) {
-		return err == nil, false, err
+		return err == nil && t.oldEnough(load), false, err
 	}
 	run, err := t.runOrNone(no)
 	return false, err == nil && run.No != 0 && !run.Stage.Over(), err
