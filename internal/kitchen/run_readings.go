@@ -158,6 +158,22 @@ func (r Run) SettlingReading() (Reading, bool) {
 	return Reading{}, false
 }
 
+// readLately is how long a reading stands for how warm a load is (no source: an hour
+// changes little near the limit).
+const readLately = time.Hour
+
+// ReadWithin is the last reading before an instant, where it was within its limit, is no
+// older than an hour then, and can be; false for any other.
+func (r Run) ReadWithin(at time.Time) (Reading, bool) {
+	c, _ := r.Cooling()
+	for _, m := range slices.Backward(r.Readings) {
+		if !m.At.After(at) && !c.cannotBe(m.No) {
+			return m, m.Temp <= m.Limit && at.Sub(m.At) <= readLately
+		}
+	}
+	return Reading{}, false
+}
+
 // NewestReading is the last reading; false when none was taken.
 func (r Run) NewestReading() (Reading, bool) {
 	if len(r.Readings) == 0 {

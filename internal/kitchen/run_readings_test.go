@@ -3,6 +3,8 @@ package kitchen
 import (
 	"testing"
 	"time"
+
+	"ryebell/internal/calc/unit"
 )
 
 // A reading of a small container says nothing of the large ones beside it, not even
@@ -56,5 +58,32 @@ func TestFewReadingsCount(t *testing.T) {
 	c := forecastOf(t, l, pot())
 	if last, ok := c.Believed(l.run(t, pot()).Readings); c.Counted != firstCount+lastCount || !ok || last.No != 159 {
 		t.Errorf("made from %d, the last of them %d", c.Counted, last.No)
+	}
+}
+
+// Who puts a culture on goes by what was just read, if that was within the limit.
+func TestReadWithin(t *testing.T) {
+	down := func() *teller {
+		return begun().say("09:10", ana, HeatOn{}).say("10:00", ana, AtPressure{}).say("11:30", ana, HeatOff{}).say("12:15", ana, AtZero{})
+	}
+	for _, tt := range []struct {
+		name string
+		l    *teller
+		at   string
+		want unit.Celsius
+	}{
+		{"none", down(), "20:00", 0},
+		{"ten minutes before", down().say("20:00", ana, TempRead{Temp: 24}), "20:10", 24},
+		{"an hour before", down().say("20:00", ana, TempRead{Temp: 24}), "21:00", 24},
+		{"more than an hour before", down().say("20:00", ana, TempRead{Temp: 24}), "21:01", 0},
+		{"over the limit", down().say("20:00", ana, TempRead{Temp: 28}), "20:10", 0},
+		{"over the limit since", down().say("20:00", ana, TempRead{Temp: 26}).say("20:40", ana, TempRead{Temp: 29}), "20:50", 0},
+		{"later", down().say("20:00", ana, TempRead{Temp: 26}), "19:50", 0},
+		{"one that can't be", down().say("13:00", ana, TempRead{Temp: 20}), "13:10", 0},
+	} {
+		got, ok := tt.l.run(t, pot()).ReadWithin(clock(tt.at))
+		if ok != (tt.want != 0) || ok && got.Temp != tt.want {
+			t.Errorf("%s: %v %v, want %v", tt.name, got.Temp, ok, tt.want)
+		}
 	}
 }

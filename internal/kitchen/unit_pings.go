@@ -119,10 +119,25 @@ func (u Units) daily(matter string, n int, k PingKind, due time.Time, units []Un
 // waits for none.
 func (u Unit) waits() bool { return u.State == UnitCooked && !u.Blank }
 
+// fewLeft is the share of a load that is few, so that nobody is asked to see to it any
+// more (common practice, no source).
+const fewLeft = 0.5
+
 // Settled reports whether nothing of the load waits for it to be cool any more: each
-// unit has its culture, is left blank, or is away.
+// unit has its culture, is left blank, or is away; or somebody has begun to see to them,
+// and less than half is left.
 func (u Units) Settled() bool {
-	return len(u.All) > 0 && !slices.ContainsFunc(u.All, func(x Unit) bool { return x.State == InCook || x.waits() })
+	waiting, begun := 0, false
+	for _, x := range u.All {
+		if x.State == InCook {
+			return false
+		}
+		begun = begun || x.Cultured || x.Blank
+		if x.waits() {
+			waiting++
+		}
+	}
+	return len(u.All) > 0 && (waiting == 0 || begun && float64(waiting) < fewLeft*float64(len(u.All)))
 }
 
 // Hushes reports whether a ping of their run has nothing to ask any more: once they

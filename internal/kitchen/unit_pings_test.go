@@ -64,3 +64,26 @@ func TestUnitsWantBags(t *testing.T) {
 		t.Errorf("without bags: %+v", got)
 	}
 }
+
+// Once somebody has begun to see to a load and few of it are left, nobody is asked any
+// more to measure it.
+func TestUnitsSettled(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		l    *teller
+		want bool
+	}{
+		{"in the cook, one to be blank", begun().say("10:00", ana, AtPressure{}).say("10:01", ana, BlankSet{ones(1)}), false},
+		{"cooked", sealed(), false},
+		{"three of seven", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3)}), false},
+		{"four of seven", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3, 4)}), true},
+		{"three and a blank", sealed().say("21:00", ana, Inoculated{Units: ones(1, 2, 3)}).say("21:00", ana, BlankSet{ones(4)}), true},
+		{"four thrown out, nothing put on", sealed().say("21:00", ana, UnitsDiscarded{ones(1, 2, 3, 4)}), false},
+		{"all", sealed().say("21:00", ana, Inoculated{}), true},
+	} {
+		u := tt.l.units(t)
+		if u.Settled() != tt.want || u.Hushes(Ping{Kind: CoolNow}) != tt.want || u.Hushes(Ping{Kind: ShelvedMonth}) {
+			t.Errorf("%s: settled %v, want %v", tt.name, u.Settled(), tt.want)
+		}
+	}
+}

@@ -185,7 +185,31 @@ func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.Un
 	}
 	told.No, told.Load = no, next
 	t.loads[g.run] = next
+	if taking.Warm {
+		if err := t.readBefore(&told, at); err != nil {
+			return told, err
+		}
+	}
 	return told, t.consequences(&told)
+}
+
+// readBefore adds the reading by which somebody had just found a load within the limit
+// that is warm by the estimate.
+func (t *turn) readBefore(told *wording.UnitsTold, at time.Time) error {
+	run, err := t.theRun(told.Load.Run)
+	if err != nil {
+		return err
+	}
+	read, ok := run.ReadWithin(at)
+	if !ok {
+		return nil
+	}
+	told.Read = &read
+	if c, known := run.Cooling(); known {
+		middle := c.Middle(at)
+		told.Middle = &middle
+	}
+	return nil
 }
 
 // put is what was put on units as the book knows it: the culture by the name that

@@ -286,3 +286,11 @@ func likewise(said, c unit.Celsius) string {
 	}
 	return warmth(c)
 }
+
+// estimated is a temperature that was worked out, in the unit that another was said in.
+func estimated(said, c unit.Celsius) string {
+	if inFahrenheit(said) {
+		return upTo(0, c.Fahrenheit()) + nb + "°F"
+	}
+	return upTo(0, float64(c)) + nb + "°C"
+}

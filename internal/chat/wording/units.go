@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"ryebell/internal/calc/cooling"
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
 )
@@ -37,6 +38,10 @@ type UnitsTold struct {
 	Parentage kitchen.Parentage
 	// Growth is what is expected of the first of them from now on; nil for nothing.
 	Growth *kitchen.Growth
+	// Read is the reading by which somebody just found it within the limit, and Middle
+	// how warm the middle is by estimate; nil where nobody did.
+	Read   *kitchen.Reading
+	Middle *cooling.Warmth
 	// signs are more signs of the same units, told in the same breath.
 	signs []kitchen.Sign
 	// Kin are the units that a lost one endangers, to be warned of now; nil for none.
@@ -175,11 +180,23 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 	}
 }
 
-// warm warns once of a culture that was put on what is warm by the estimate.
+// warm warns once of a culture that was put on what is warm by the estimate. Who had
+// just measured it is not told to.
 func (v UnitsView) warm(s *sheet) {
-	if slices.ContainsFunc(v.Parts, func(p UnitsTold) bool { return p.Why == nil && p.Taking.Warm }) {
-		s.add(must, say("**Still warm by my estimate**: a culture on warm grain can die. It is in the book all the same; measure one now."))
+	i := slices.IndexFunc(v.Parts, func(p UnitsTold) bool { return p.Why == nil && p.Taking.Warm })
+	if i < 0 {
+		return
 	}
+	p := v.Parts[i]
+	if p.Read == nil {
+		s.add(must, say("**Still warm by my estimate**: a culture on warm grain can die. It is in the book all the same; measure one now."))
+		return
+	}
+	line := "**By the reading " + warmth(p.Read.Temp) + "** at " + near(v.Now, p.Read.At)
+	if m := p.Middle; m != nil && m.Mid > p.Read.Temp {
+		line += "; the middle may be warmer still (about " + estimated(p.Read.Temp, m.Mid) + ", by estimate)"
+	}
+	s.add(must, say(line+"."))
 }
 
 // noBlank advises to leave a unit without a culture, once a load has none left.
