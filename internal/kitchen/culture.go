@@ -3,6 +3,7 @@ package kitchen
 import (
 	"cmp"
 	"slices"
+	"strings"
 	"time"
 
 	"ryebell/internal/calc/unit"
@@ -155,6 +156,12 @@ type Cultures struct {
 	Strays []CultureStray
 
 	told []cultureTold
+	// byName and byNo are where in All a culture stands, by its name in lower case, the
+	// oldest first, and by its number; roots the names that their lines go
+	// back to: see put.
+	byName map[string][]int
+	byNo   map[EntryNo]int
+	roots  map[EntryNo]string
 }
 
 // CultureStray is a record that can't be so beside the others, and why.
@@ -193,6 +200,7 @@ func FoldCultures(records []Record) Cultures {
 
 func (c Cultures) fold() Cultures {
 	c.All, c.Strays = nil, nil
+	c.byName, c.byNo, c.roots = map[string][]int{}, map[EntryNo]int{}, map[EntryNo]string{}
 	told := slices.Clone(c.told)
 	slices.SortStableFunc(told, func(a, b cultureTold) int {
 		place := func(t cultureTold) int { return int(telling{Record: t.Record}.place()) }
@@ -225,29 +233,28 @@ func (c *Cultures) made(e CultureMade, t cultureTold) Refusal {
 		No: t.No, Name: e.Name, Kind: e.Kind, Species: e.Species, Owner: e.Owner, Volume: e.Volume, Made: at, By: t.By,
 		FromUnit: e.FromUnit, From: e.From, Generation: e.Generation,
 	}
+	root := e.From
 	if parent, ok := c.Named(e.From, at); ok && e.From != "" {
-		if sameName(c.oldest(parent), e.Name) {
-			return OwnAncestor{Culture: e.Name}
-		}
+		root = c.roots[parent.No]
 		made.Parent, made.Transfers = parent.No, parent.Transfers+1
 		made.Species = firstSet(e.Species, parent.Species)
 	} else if e.From != "" {
-		if sameName(e.From, e.Name) {
-			return OwnAncestor{Culture: e.Name}
-		}
 		made.Transfers = 1
 	}
-	c.All = append(c.All, made)
+	if root != "" && sameName(root, e.Name) {
+		return OwnAncestor{Culture: e.Name}
+	}
+	c.put(made, root)
 	return nil
 }
 
-// oldest is the name that the line of a culture goes back to where the book doesn't
-// know more; empty when it begins with a culture that came from outside.
-func (c Cultures) oldest(of Culture) string {
-	for of.Parent != 0 {
-		of, _ = c.Numbered(of.Parent)
-	}
-	return of.From
+// put adds a culture, whose line goes back to a name that the book doesn't know more of;
+// an empty one for a line that begins with a culture from outside.
+func (c *Cultures) put(made Culture, root string) {
+	key := strings.ToLower(made.Name)
+	c.byName[key] = append(c.byName[key], len(c.All))
+	c.byNo[made.No], c.roots[made.No] = len(c.All), root
+	c.All = append(c.All, made)
 }
 
 func (c *Cultures) ended(e CultureEnded, t cultureTold) Refusal {
@@ -258,8 +265,7 @@ func (c *Cultures) ended(e CultureEnded, t cultureTold) Refusal {
 	case !old.Ended.IsZero():
 		return CultureOver{Name: old.Name, Ended: old.Ended}
 	}
-	i := slices.IndexFunc(c.All, func(x Culture) bool { return x.No == old.No })
-	c.All = slices.Clone(c.All)
+	i := c.byNo[old.No]
 	c.All[i].Ended, c.All[i].How, c.All[i].EndedBy = t.At, e.How, t.By
 	return nil
 }
@@ -267,9 +273,9 @@ func (c *Cultures) ended(e CultureEnded, t cultureTold) Refusal {
 // Named is the culture that a name meant at a time: the newest of that name made by
 // then, ended or not.
 func (c Cultures) Named(name string, at time.Time) (Culture, bool) {
-	for _, x := range slices.Backward(c.All) {
-		if sameName(x.Name, name) && !x.Made.After(at) {
-			return x, true
+	for _, i := range slices.Backward(c.byName[strings.ToLower(name)]) {
+		if !c.All[i].Made.After(at) {
+			return c.All[i], true
 		}
 	}
 	return Culture{}, false
@@ -277,8 +283,8 @@ func (c Cultures) Named(name string, at time.Time) (Culture, bool) {
 
 // Numbered is the culture of a number.
 func (c Cultures) Numbered(no EntryNo) (Culture, bool) {
-	i := slices.IndexFunc(c.All, func(x Culture) bool { return x.No == no })
-	if i < 0 || no == 0 {
+	i, ok := c.byNo[no]
+	if !ok || no == 0 {
 		return Culture{}, false
 	}
 	return c.All[i], true

@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"fmt"
 	"testing"
 	"time"
 
@@ -117,4 +118,28 @@ func TestAnythingOfCultures(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestLongLine holds that a line of cultures, each from the one before, is folded in the
+// time that it takes to read it: ten years of plates are thousands.
+func TestLongLine(t *testing.T) {
+	var records []Record
+	for i := range 3000 {
+		made := CultureMade{Name: fmt.Sprintf("plate %d", i+1), Species: "oyster"}
+		if i > 0 {
+			made.From = fmt.Sprintf("Plate %d", i)
+		}
+		at := clock("09:00").Add(time.Duration(i) * time.Hour)
+		records = append(records, Record{No: EntryNo(2*i + 1), By: ana, At: at, Written: at, Entry: made})
+		at = at.Add(40 * time.Hour)
+		records = append(records, Record{No: EntryNo(2*i + 2), By: ana, At: at, Written: at, Entry: CultureEnded{Name: made.Name, How: CultureUsedUp}})
+	}
+	begun := time.Now()
+	c := FoldCultures(records)
+	if took := time.Since(begun); took > 2*time.Second {
+		t.Errorf("%d entries took %s", len(records), took)
+	}
+	if last := c.All[len(c.All)-1]; len(c.Strays) > 0 || last.Transfers != 2999 || last.Ended.IsZero() {
+		t.Errorf("%d strays; the last is %+v", len(c.Strays), last)
+	}
 }
