@@ -236,12 +236,24 @@ func (nothingOn) Error() string { return "no run is on" }
 func (t *turn) unsettled(err error) (chat.Post, bool) {
 	var several whichRun
 	if errors.As(err, &several) {
-		return wording.WhichRun(kitchen.Board(several.runs, t.m.At), t.text, t.arrived(), t.who), true
+		return wording.WhichRun(kitchen.Board(several.runs, t.m.At), t.saidOfRun(several.runs[0].No), t.arrived(), t.who), true
 	}
 	if errors.As(err, new(nothingOn)) {
 		return wording.NoRunOn(), true
 	}
 	return chat.Post{}, false
+}
+
+// saidOfRun is what was said, in words that are still understood with the number of a run
+// in front: as typed, else as they were understood.
+func (t *turn) saidOfRun(no kitchen.RunNo) string {
+	if p := phrase.Parse(no.String()+" "+t.text, t.names); len(p.Intents) > 0 || p.Ask != nil {
+		return t.text
+	}
+	if p := phrase.Parse(t.text, t.names); len(p.Intents) == 1 {
+		return p.Intents[0].String()
+	}
+	return t.text
 }
 
 // who is the name of a member, or the number of one who was forgotten; empty for
