@@ -13,7 +13,7 @@ func TestMoreOfUnits(t *testing.T) {
 		"first two jars of 12 oyster":           "inoculated #12.1,2 with oyster",
 		"12.3, 12.1, 12.2 oyster in that order": "inoculated #12.3,1,2 with oyster", "one after the other: 12.3, 12.1, 12.2 oyster": "inoculated #12.3,1,2 with oyster",
 		"12.1-4 oyster, a quarter plate each": "inoculated #12.1-4 with oyster, agar", "a quarter plate each on 12.1-4": "inoculated #12.1-4 with agar",
-		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12",
+		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12", "oh no, 12.3 green": "#12.3 is green", "sorry, 12.3 green": "#12.3 is green", "ugh, lost 12.3": "#12.3 is contaminated",
 	} {
 		p := Parse(text, shelfNames)
 		if len(p.Intents) != 1 || p.Bare == Loosely || p.Intents[0].String() != want {
@@ -49,7 +49,7 @@ func TestColourOfCooked(t *testing.T) {
 // lostChatter is talk with the words that tell of units that are lost, used or counted.
 var lostChatter = []string{
 	"lost 12 pounds", "lost 12.3 kg since may", "lost 3 to 2", "we lost the match 3 - 2", "lost my keys", "first jar of honey", "second bag of 12 apples", "the third man", "my cat died", "it died", "in that order", "one by one",
-	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "lost in town", "1.2 was yesterday",
+	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "lost in town", "1.2 was yesterday", "oh no, 12 green apples", "sorry, 12.3 km", "today: 12 done", "so, used 12 eggs",
 }
 
 func TestLostChatter(t *testing.T) {
