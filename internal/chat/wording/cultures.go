@@ -39,11 +39,23 @@ func CultureMade(v CultureView) chat.Post {
 	s.add(must, say("**"+holes(len(names))+"** "+is+" in the book.", names...))
 	s.add(must, v.facts())
 	v.old(&s)
+	v.ofBad(&s)
 	if c.From != "" && c.Parent == 0 {
 		s.add(should, say("{} is no culture in the book: taken as said.", cultureHead(c.From)))
 	}
 	s.then(say("Next: put it on? `12.1-4 "+typable(c.Name)+"`"), tap("Undo", "undo"), traceTap(c.Name))
 	return s.post(chat.Answer)
+}
+
+// ofBad says that what the culture was taken of is bad.
+func (v CultureView) ofBad(s *sheet) {
+	parent, _ := v.Lineage.Back(kitchen.Node{Culture: v.Culture.No})
+	if u, ok := v.Lineage.Unit(parent); ok && (u.State == kitchen.UnitSuspect || u.Loss.What != 0) {
+		s.add(must, badUnit(u.Ref.String()))
+	}
+	if c, ok := v.Lineage.Culture(parent); ok && c.How == kitchen.CultureWentBad {
+		s.add(must, badCulture(c.Name))
+	}
 }
 
 // typable is a name as it is shown in an example, without marks of our own.

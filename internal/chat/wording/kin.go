@@ -62,9 +62,9 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 	var out []chat.Para
 	switch {
 	case p.Bad && p.Parent.IsUnit():
-		out = append(out, say("**{} is suspect or went bad**: what comes of it may be, too. Written all the same.", name))
+		out = append(out, badUnit(name))
 	case p.Bad:
-		out = append(out, say("**{} went bad**: what comes of it may be, too. Written all the same.", cultureHead(name)))
+		out = append(out, badCulture(name))
 	case p.Young:
 		out = append(out, say("Nobody called **{}** grown through: was it? Written all the same.", name))
 	case !p.Ended.IsZero():
@@ -76,6 +76,15 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 		out = append(out, say("**That is generation "+strconv.Itoa(p.Generation)+"**: most stop at "+strconv.Itoa(kitchen.OldGeneration-1)+". Each step copies what hides in it."))
 	}
 	return out
+}
+
+// badUnit and badCulture are what is said of a parent that is bad.
+func badUnit(name string) chat.Para {
+	return say("**{} is suspect or went bad**: what comes of it may be, too. Written all the same.", name)
+}
+
+func badCulture(name string) chat.Para {
+	return say("**{} went bad**: what comes of it may be, too. Written all the same.", cultureHead(name))
 }
 
 // unknownCulture reports whether a culture was named, and not only what grows.
