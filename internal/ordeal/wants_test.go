@@ -88,13 +88,13 @@ func pingsAgree(book *store.Book) error {
 }
 
 // digestWaits holds the digest against what the settings want: one waits once there is
-// a run to tell of, or none.
+// a load to tell of, or none.
 func (k kitchenOf) digestWaits(book *store.Book) error {
 	waiting, err1 := book.WaitingPings(kitchen.DigestPrefix)
-	runs, err2 := book.LastRuns(1)
+	loads, err2 := book.AnyLoad()
 	want := 0
-	if _, on := k.settings.DigestAt(); on {
-		want = len(runs)
+	if _, on := k.settings.DigestAt(); on && loads {
+		want = 1
 	}
 	err := errors.Join(err1, err2)
 	if err == nil && len(waiting) != want {

@@ -96,6 +96,13 @@ func (b *Book) LastRuns(limit int) ([]RunRow, error) {
 		b.bound(), p("limit", limit))
 }
 
+// AnyLoad reports whether there is a load that was not taken back: a run, or one that
+// arrived.
+func (b *Book) AnyLoad() (any bool, err error) {
+	err = b.tx.row(`SELECT EXISTS (SELECT 1 FROM run WHERE collective = :collective AND number > 0 AND state <> 3)`, b.bound()).Scan(&any)
+	return any, err
+}
+
 // LastRunsOf is LastRuns of one cook.
 func (b *Book) LastRunsOf(cook kitchen.MemberNo, limit int) ([]RunRow, error) {
 	return each(b.tx, readRun, `

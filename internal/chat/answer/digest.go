@@ -20,18 +20,18 @@ type Weekly func(d kitchen.DigestIs, zone *time.Location, after time.Time) (key 
 const digestRuns = 200
 
 // wantDigest makes the digest that waits equal to what the settings want, once there
-// is a run to tell of. One that is due already stays: nobody has had it yet.
+// is a load to tell of, cooked here or arrived. One that is due already stays: nobody has had it yet.
 func (a *Answerer) wantDigest(book *store.Book, s kitchen.Settings, now time.Time) error {
 	if a.weekly == nil {
 		return nil
 	}
 	var want []kitchen.Ping
 	at, on := s.DigestAt()
-	runs, err := book.LastRuns(1)
+	loads, err := book.AnyLoad()
 	if err != nil {
 		return err
 	}
-	if on && len(runs) > 0 {
+	if on && loads {
 		next, err := a.nextDigest(book, at, a.zoneOf(s), now)
 		if err != nil {
 			return err
