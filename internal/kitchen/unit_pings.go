@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"time"
+
+	"ryebell/internal/calc/unit"
 )
 
 // suspectAgain is after how long a suspect unit is looked at again.
@@ -104,6 +106,37 @@ func (u Units) rest(s Settings) []UnitsDue {
 		return nil
 	}
 	return []UnitsDue{u.daily("rest", 1, RestOver, u.Cool.AddDate(0, 0, s.RestDays), units)}
+}
+
+// RestsUntil is when it is told that the cooked grain of a run has rested as long as
+// the kitchen of today wants it to; false for one that isn't cool, and where no rest is
+// wanted or it is over. Now is in the kitchen's zone.
+func (r Run) RestsUntil(now time.Time) (time.Time, bool) {
+	today := r.kitchen
+	if r.today != nil {
+		today = *r.today
+	}
+	zero, down := r.cooked()
+	if r.Stage != StageCool || !down || today.RestDays == 0 {
+		return time.Time{}, false
+	}
+	told := shelfTime.On(r.countsCool(zero).AddDate(0, 0, today.RestDays).In(now.Location()))
+	return told, told.After(now)
+}
+
+// MovesUnits reports whether pings of units may be due at another time than with other
+// settings, or the units count as cool from another: see [Unit.Heeds].
+func (s Settings) MovesUnits(others Settings) bool {
+	return s.RestDays != others.RestDays || !sameRoom(s.Room, others.Room) || s.CoolLimit() != others.CoolLimit() ||
+		s.Zone != others.Zone || !slices.Equal(s.Quiet, others.Quiet)
+}
+
+func sameRoom(a, b *unit.Celsius) bool { return a == b || a != nil && b != nil && *a == *b }
+
+// Heeds reports whether what the unit asks for depends on settings: how long cooked grain
+// rests, how warm the room is.
+func (u Unit) Heeds() bool {
+	return u.waits() || u.State == UnitInoculated || u.State == UnitGrowing
 }
 
 // daily is a ping of those that come once a day. Its key names the matter and a number

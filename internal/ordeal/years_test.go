@@ -178,7 +178,7 @@ func (y years) texts() []string {
 		"shelf", "what's ready", "cultures", "shook " + run, run + ".1 looks odd", "log " + run + ".1", "trace " + y.Culture, "trace " + y.Lot,
 		"trace oyster", "trace #test", "trace " + run + ".1", "where is " + run + ".1", "how many oysters", "what's oldest", "when is " + run + ".1 grown through",
 		run + ".2 green", "undo",
-		"4 quarts rye oyster on the shelf since 20 feb", "book the big pot tomorrow 9-13",
+		"room 14C", "rest 3 days before inoculating", "no rest before inoculating", "4 quarts rye oyster on the shelf since 20 feb", "book the big pot tomorrow 9-13",
 	}
 }
 

@@ -46,8 +46,9 @@ func (t *turn) reconcile() error {
 	return nil
 }
 
-// touchOpen has the pings of all open runs, and of those over for which one still
-// waits, worked out anew: a setting or a booking may move them.
+// touchOpen has the pings of all open runs worked out anew, and of those over for which
+// one still waits: a setting or a booking may move them. What units want is moved by few
+// settings: then it is made equal for all loads of which units wait or grow.
 func (t *turn) touchOpen() error {
 	rows, err := t.book.OpenRuns()
 	if err != nil {
@@ -57,12 +58,20 @@ func (t *turn) touchOpen() error {
 		t.touched[r.No] = true
 	}
 	waiting, err := t.book.WaitingPings(kitchen.RunPrefix)
+	if err != nil {
+		return err
+	}
+	heeding := map[kitchen.RunNo]bool{}
 	for _, p := range waiting {
 		if no, ok := runOf(p.Key); ok {
-			t.touched[no] = true
+			heeding[no] = true
+			t.touched[no] = t.touched[no] || !ofUnits(p.Kind)
 		}
 	}
-	return err
+	if !t.settings.MovesUnits(t.before) {
+		return nil
+	}
+	return t.heed(heeding)
 }
 
 func (t *turn) reconcileBookings() error {

@@ -24,8 +24,10 @@ type turn struct {
 	// member is the speaker; zero No until they are known to the book.
 	member   store.Member
 	settings kitchen.Settings
-	names    phrase.Names
-	now      time.Time // when it was sent, in the kitchen's zone
+	// before are the settings as they were when the turn began.
+	before kitchen.Settings
+	names  phrase.Names
+	now    time.Time // when it was sent, in the kitchen's zone
 
 	text    string        // what was said: typed, or the sentence of a tapped button
 	inbox   store.InboxID // the mark of this event
@@ -114,6 +116,7 @@ func (t *turn) prepare() error {
 	if t.settings, err = t.a.settingsOf(t.book); err != nil {
 		return err
 	}
+	t.before = t.settings
 	t.furnish()
 	if err := t.given(); err != nil {
 		return err

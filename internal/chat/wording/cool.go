@@ -53,7 +53,7 @@ func CoolYet(v CoolView) chat.Post {
 		if v.For != "" {
 			s.add(must, v.culture())
 		}
-		s.then(onceCool(v.Run))
+		s.then(onceCool(v.Run, v.Now))
 	case kitchen.StageCooling:
 		v.cooling(&s, run)
 	case kitchen.StageGone:
@@ -205,10 +205,14 @@ func degrees(c kitchen.Cooling, last kitchen.Reading, w cooling.Warmth) string {
 	return mid + nb + scale + ", " + lo + " to " + hi
 }
 
-// onceCool is what comes when a run is down: a culture only on what was held.
-func onceCool(r kitchen.Run) chat.Para {
+// onceCool is what comes when a run is down: a culture only on what was held, and has
+// rested as long as they want it to.
+func onceCool(r kitchen.Run, now time.Time) chat.Para {
 	off, ended := r.Ended()
+	until, rests := r.RestsUntil(now)
 	switch {
+	case ended && off.Outcome == kitchen.Held && rests:
+		return say("Next: let it rest until " + near(now, until) + ". I tell you then. What sours by then, the cook spoilt.")
 	case ended && off.Outcome == kitchen.Held:
 		return say("Next: inoculate in clean air, or shelve. Leave one blank.")
 	case ended && off.Outcome == kitchen.Early:

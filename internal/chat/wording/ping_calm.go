@@ -98,7 +98,7 @@ func (v PingView) measureAgain() pingText {
 }
 
 func (v PingView) coolNow() pingText {
-	return pingText{head: coolByReading(v.Run, v.Now), more: []chat.Para{onceCool(v.Run)}}
+	return pingText{head: coolByReading(v.Run, v.Now), more: []chat.Para{onceCool(v.Run, v.Now)}}
 }
 
 func (v PingView) overrun() pingText {

@@ -47,7 +47,7 @@ func (v RunView) stage(s *sheet) {
 		case v.AllPutOn:
 			s.then(nil, tap("Log", logOf(v.Run.No)))
 		default:
-			s.then(onceCool(v.Run), tap("Log", logOf(v.Run.No)))
+			s.then(onceCool(v.Run, v.Now), tap("Log", logOf(v.Run.No)))
 		}
 	case kitchen.StageGone:
 		s.then(nil, tap("Log", logOf(v.Run.No)))

@@ -30,7 +30,7 @@ func Steps(v StepsView) chat.Post {
 		return v.beforeFlame()
 	}
 	run := RunView{Run: v.Run, Now: v.Now}
-	st := stageStep(v.Run)
+	st := stageStep(v.Run, v.Now)
 	var s sheet
 	s.add(must, say("**Now: "+st.do+"**"))
 	s.add(must, run.state())
@@ -169,7 +169,7 @@ func loadPot(p kitchen.Plan) step {
 }
 
 // stageStep is what to do while a run is on the stove or cools.
-func stageStep(r kitchen.Run) step {
+func stageStep(r kitchen.Run, now time.Time) step {
 	_, out := r.LastStep(kitchen.KindOutOfPot)
 	switch r.Stage {
 	case kitchen.StageHeating:
@@ -192,6 +192,9 @@ func stageStep(r kitchen.Run) step {
 	case kitchen.StageCool:
 		if off, _ := r.Ended(); off.Outcome != kitchen.Held {
 			return step{"don't inoculate: the hold was short or not seen.", "", "what lives on in it grows faster than a culture"}
+		}
+		if until, rests := r.RestsUntil(now); rests {
+			return step{"let it rest until " + near(now, until) + ".", "the grain stays as it was: no wet film, no cloud, no smell", "opened to look, it is lost"}
 		}
 		return step{"inoculate in clean air, or shelve.", "one is left blank: it parts the cook from the culture", "warm in the middle kills a culture: measure between"}
 	case kitchen.StageGone:
