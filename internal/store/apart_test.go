@@ -146,6 +146,7 @@ func read(b *store.Book, s *side) map[string]string {
 	wrap("WaitingPings", func() (any, error) { return b.WaitingPings("start/") })
 	wrap("OpenRuns", func() (any, error) { return b.OpenRuns() })
 	wrap("LastRuns", func() (any, error) { return b.LastRuns(100) })
+	wrap("AnyLoad", func() (any, error) { return b.AnyLoad() })
 	wrap("CooledBefore", func() (any, error) { return b.CooledBefore(100, 100) })
 	refs := []kitchen.UnitRef{{Run: 1, Unit: 1}, {Run: 1, Unit: 2}}
 	wrap("StandingUnits", func() (any, error) { return b.StandingUnits() })
@@ -259,7 +260,7 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 // number alone, or what not every side has.
 func sometimesEmpty(method string) bool {
 	switch method {
-	case "LastNo", "NextRun", "UnitsBehind", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
+	case "LastNo", "NextRun", "AnyLoad", "UnitsBehind", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
 		return true
 	}
 	return strings.HasSuffix(method, "OfPost") || strings.HasSuffix(method, "OfPlan")

@@ -2,6 +2,7 @@ package store
 
 import (
 	"database/sql"
+	"errors"
 	"time"
 
 	"ryebell/internal/kitchen"
@@ -98,9 +99,15 @@ func (b *Book) LastRuns(limit int) ([]RunRow, error) {
 
 // AnyLoad reports whether there is a load that was not taken back: a run, or one that
 // arrived.
-func (b *Book) AnyLoad() (any bool, err error) {
-	err = b.tx.row(`SELECT EXISTS (SELECT 1 FROM run WHERE collective = :collective AND number > 0 AND state <> 3)`, b.bound()).Scan(&any)
-	return any, err
+func (b *Book) AnyLoad() (bool, error) {
+	var last int64
+	err := b.tx.row(`
+		SELECT number FROM run
+		WHERE collective = :collective AND number > 0 AND state <> 3 ORDER BY number DESC LIMIT 1`, b.bound()).Scan(&last)
+	if errors.Is(err, ErrNotFound) {
+		return false, nil
+	}
+	return err == nil, err
 }
 
 // LastRunsOf is LastRuns of one cook.
