@@ -121,11 +121,5 @@ func (t *turn) pingedUnits(m meaning, ctx scene) ([]target, error) {
 
 // asksFor reports whether an entry is what a ping asks for, of all that it asks of.
 func asksFor(k kitchen.PingKind, e kitchen.UnitEntry) bool {
-	switch e.(type) {
-	case kitchen.Shaken:
-		return k == kitchen.ShakeDue
-	case kitchen.GrownThrough:
-		return k == kitchen.ThroughDue
-	}
-	return false
+	return k == kitchen.ShakeDue && is[kitchen.Shaken](e) || k == kitchen.ThroughDue && is[kitchen.GrownThrough](e)
 }
