@@ -267,34 +267,6 @@ func (t Tree) collect(out *[]UnitRef) {
 	}
 }
 
-// Kin are the units that a bad one may have tainted, or share its taint.
-type Kin struct {
-	// Below came from it, Beside from the same parent, with what came from those.
-	Below, Beside []UnitRef
-}
-
-// Endangered are the kin of a node that still stand and that nobody has called lost,
-// for the one warning when it turns out bad.
-func (l Lineage) Endangered(n Node) Kin {
-	var k Kin
-	for _, c := range l.children[n] {
-		k.Below = append(k.Below, l.standing(l.Tree(c))...)
-	}
-	for _, s := range l.Siblings(n) {
-		k.Beside = append(k.Beside, l.standing(l.Tree(s))...)
-	}
-	slices.SortFunc(k.Below, compareUnits)
-	slices.SortFunc(k.Beside, compareUnits)
-	return k
-}
-
-func (l Lineage) standing(t Tree) []UnitRef {
-	return slices.DeleteFunc(t.Units(), func(r UnitRef) bool {
-		u, ok := l.units[r]
-		return !ok || !u.State.Lives()
-	})
-}
-
 // OfLot lists the units that a lot went into.
 func (l Lineage) OfLot(what LotKind, name string) []UnitRef {
 	var out []UnitRef
@@ -354,6 +326,9 @@ type Parentage struct {
 	Young bool
 	// Bad is set for a parent that is suspect or has been lost.
 	Bad bool
+	// Tainted is the name, or the number, of what the parent came from that went bad;
+	// empty for nothing.
+	Tainted string
 }
 
 // Inoculating says where units would come from, or refuses: a parent that is not in
@@ -370,6 +345,7 @@ func (l Lineage) Inoculating(run RunNo, e Inoculated, at time.Time) (Parentage, 
 			p.Ended = c.Ended
 		}
 		p.Bad = known && c.How == CultureWentBad
+		p.Tainted = l.taint(n)
 		return p, nil
 	}
 	parent, err := l.grown(e.From, at)
@@ -383,6 +359,7 @@ func (l Lineage) Inoculating(run RunNo, e Inoculated, at time.Time) (Parentage, 
 		}
 	}
 	p := Parentage{Parent: n, Known: true, Generation: l.Generation(n) + 1, Species: parent.Species, Bad: parent.State == UnitSuspect || parent.Loss.What != 0}
+	p.Tainted = l.taint(n)
 	p.Young = parent.State == UnitInoculated || parent.State == UnitGrowing
 	if !parent.State.Stands() && !parent.Since.After(at) {
 		p.Ended = parent.Since

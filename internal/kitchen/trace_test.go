@@ -139,7 +139,8 @@ func TestEndangered(t *testing.T) {
 		}
 	})
 	l := NewLineage(loads, cultures)
-	want := Kin{Below: []UnitRef{{2, 1}, {3, 1}}, Beside: []UnitRef{{1, 2}}}
+	lc5, _ := l.Find("lc 5")
+	want := Kin{Below: []UnitRef{{2, 1}, {3, 1}}, Beside: []UnitRef{{1, 2}}, Used: []UnitRef{{2, 2}}, Cultures: []Node{lc5}}
 	if diff := cmp.Diff(want, l.Endangered(UnitNode(UnitRef{1, 1}))); diff != "" {
 		t.Error(diff)
 	}

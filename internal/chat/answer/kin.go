@@ -50,11 +50,14 @@ func (t *turn) kinOf(l kitchen.Lineage, lost []kitchen.UnitRef) (*wording.KinVie
 	for _, ref := range lost {
 		n := kitchen.UnitNode(ref)
 		kin := l.Endangered(n)
-		if len(kin.Below) > 0 {
+		if below := len(kin.Below) + len(kin.Used) + len(kin.Cultures); below > 0 {
 			if news, err := t.tellOnce("kin/of/" + ref.String()); err != nil {
 				return nil, err
 			} else if news == wording.New {
-				from, v.Below = append(from, ref.String()), append(v.Below, kin.Below...)
+				from = append(from, ref.String())
+				if err := t.below(&v, l, kin); err != nil {
+					return nil, err
+				}
 			}
 		}
 		parent, ok := l.Back(n)
@@ -71,10 +74,48 @@ func (t *turn) kinOf(l kitchen.Lineage, lost []kitchen.UnitRef) (*wording.KinVie
 	}
 	v.Parent, v.Of = strings.Join(parents, ", "), strings.Join(from, ", ")
 	v.Beside, v.Below = othersThan(lost, v.Beside), othersThan(lost, v.Below)
-	if len(v.Beside)+len(v.Below) == 0 {
+	if v.None() {
 		return nil, nil
 	}
 	return &v, nil
+}
+
+// mostAway is of how many loads it is said on what they were used.
+const mostAway = 3
+
+// below adds to a warning what came from something that went bad: what stands, what was
+// used on what, and the cultures that were taken of it.
+func (t *turn) below(v *wording.KinView, l kitchen.Lineage, k kitchen.Kin) error {
+	v.Below = append(v.Below, k.Below...)
+	for _, n := range k.Cultures {
+		if name := wording.NodeName(l, n); !slices.Contains(v.Cultures, name) {
+			v.Cultures = append(v.Cultures, name)
+		}
+	}
+	for _, ref := range k.Used {
+		on := ""
+		if len(v.Away) < mostAway {
+			load, err := t.load(ref.Run)
+			if err != nil {
+				return err
+			}
+			if u, ok := load.Unit(ref.Unit); ok {
+				on = usedOn(u)
+			}
+		}
+		v.UsedOn(on, ref)
+	}
+	return nil
+}
+
+// usedOn is what a unit was used on, as far as it was said.
+func usedOn(u kitchen.Unit) string {
+	for _, s := range slices.Backward(u.Steps) {
+		if e, ok := s.Entry.(kitchen.UnitsUsed); ok && e.On != "" {
+			return e.On
+		}
+	}
+	return ""
 }
 
 // nodeKey names a node in a note.
@@ -105,8 +146,8 @@ func othersThan(those, units []kitchen.UnitRef) []kitchen.UnitRef {
 	return out
 }
 
-// tainted are the units that cultures which went bad are on, as far as they live; nil
-// for none.
+// tainted is what came of cultures which went bad: what lives, what was used, what was
+// taken of it; nil for nothing.
 func (t *turn) tainted(bad []kitchen.Culture) (*wording.KinView, error) {
 	k, err := t.kinship()
 	if err != nil {
@@ -123,13 +164,15 @@ func (t *turn) tainted(bad []kitchen.Culture) (*wording.KinView, error) {
 	v := wording.KinView{Of: strings.Join(names, ", ")}
 	for _, c := range bad {
 		n := kitchen.Node{Culture: c.No}
-		v.Below = append(v.Below, l.Endangered(n).Below...)
+		if err := t.below(&v, l, l.Endangered(n)); err != nil {
+			return nil, err
+		}
 		// What it taints is said now, and not again for each unit of it.
 		if _, err := t.tellOnce("kin/" + nodeKey(n)); err != nil {
 			return nil, err
 		}
 	}
-	if v.Below = othersThan(nil, v.Below); len(v.Below) == 0 {
+	if v.Below = othersThan(nil, v.Below); v.None() {
 		return nil, nil
 	}
 	return &v, nil

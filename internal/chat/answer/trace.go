@@ -27,6 +27,9 @@ func (t *turn) trace(i phrase.Trace, ctx scene) (chat.Post, error) {
 	if !found {
 		return wording.NothingTraced(i.Culture), nil
 	}
+	if view.Contrast, err = k.contrast(view); err != nil {
+		return chat.Post{}, err
+	}
 	tree := forest(view)
 	size := 0
 	for _, b := range tree {
@@ -63,6 +66,41 @@ func (k *kinship) traced(i phrase.Trace, ctx scene) (wording.TraceView, bool, er
 		return k.ofUnit(refs[0])
 	}
 	return k.several(label, func() ([]store.UnitRow, error) { return k.t.book.UnitRows(refs) })
+}
+
+// mostContrasted is of how many loads it is looked up what stood beside.
+const mostContrasted = 12
+
+// contrast is what stood beside the units of a culture, or of a load, in the loads in
+// which some of them went bad; nil where none did.
+func (k *kinship) contrast(v wording.TraceView) (*kitchen.Contrast, error) {
+	of := v.Units
+	if v.Of.IsUnit() {
+		return nil, nil
+	}
+	if v.Of != (kitchen.Node{}) {
+		of = v.Lineage.Tree(v.Of).Units()
+	}
+	loads := v.Lineage.BadLoads(of)
+	if len(loads) == 0 || len(loads) > mostContrasted {
+		return nil, nil
+	}
+	var beside []kitchen.Unit
+	for _, no := range loads {
+		rows, err := k.t.book.UnitsOfLoad(no)
+		if err != nil {
+			return nil, err
+		}
+		for _, r := range rows {
+			u, err := k.t.asTold(r)
+			if err != nil {
+				return nil, err
+			}
+			beside = append(beside, u)
+		}
+	}
+	c := kitchen.ContrastOf(of, beside)
+	return &c, nil
 }
 
 // view is a view of what was gathered.

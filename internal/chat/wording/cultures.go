@@ -201,6 +201,9 @@ func Culture(v CultureView) chat.Post {
 	}
 	s.add(must, say("**{}: "+age+"**.", cultureHead(c.Name)))
 	s.add(must, v.facts())
+	if tainted := taintOf(v.Lineage, c); tainted != "" {
+		s.add(must, say("**{} went bad**: it may be bad, too.", cultureHead(tainted)))
+	}
 	v.old(&s)
 	s.then(nil, traceTap(c.Name), tap("Cultures", "cultures"))
 	return s.post(chat.Answer)
@@ -292,7 +295,18 @@ func (v CulturesView) row(c kitchen.Culture) chat.Para {
 	if c.Owner != 0 {
 		text, names = text+", {}", append(names, called(v.Who, c.Owner))
 	}
+	if tainted := taintOf(v.Lineage, c); tainted != "" {
+		text, names = text+"; {} went bad", append(names, tainted)
+	}
 	return say(text, names...)
+}
+
+// taintOf is what a culture came from that went bad; empty for nothing.
+func taintOf(l kitchen.Lineage, c kitchen.Culture) string {
+	if up, ok := l.Tainted(kitchen.Node{Culture: c.No}); ok {
+		return NodeName(l, up)
+	}
+	return ""
 }
 
 // NoSuchCulture says that no culture has a name, and names some that there are.

@@ -1,7 +1,9 @@
 package wording
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"ryebell/internal/chat"
@@ -15,27 +17,73 @@ type KinView struct {
 	// isn't known. Beside are those that came from it too, with what came from those.
 	Parent string
 	Beside []kitchen.UnitRef
-	// Of is what turned out bad, where something was taken of it: Below.
-	Of    string
-	Below []kitchen.UnitRef
+	// Of is what turned out bad, where something was taken of it: Below. Away was used or
+	// given away, Cultures were taken of it.
+	Of       string
+	Below    []kitchen.UnitRef
+	Away     []AwayUnits
+	Cultures []string
 }
+
+// AwayUnits are units that were used on something; empty for unsaid what.
+type AwayUnits struct {
+	On    string
+	Units []kitchen.UnitRef
+}
+
+// UsedOn adds a unit that was used, or given away.
+func (v *KinView) UsedOn(on string, ref kitchen.UnitRef) {
+	i := slices.IndexFunc(v.Away, func(a AwayUnits) bool { return a.On == on })
+	if i < 0 {
+		i, v.Away = len(v.Away), append(v.Away, AwayUnits{On: on})
+	}
+	if !slices.Contains(v.Away[i].Units, ref) {
+		v.Away[i].Units = append(v.Away[i].Units, ref)
+	}
+}
+
+// None reports whether there is nothing to warn of.
+func (v KinView) None() bool { return len(v.Beside)+len(v.Below)+len(v.Away)+len(v.Cultures) == 0 }
 
 // kinPara warns of what a bad one may have tainted, or shares a taint with.
 func kinPara(v KinView) chat.Para {
 	var p chat.Para
-	if len(v.Below) > 0 {
-		p = append(p, say("**From {} came "+refsOf(v.Below, traceLoads)+"**, which "+stillStand(len(v.Below))+".", v.Of)...)
-	}
-	if len(v.Beside) > 0 {
+	add := func(text string, names ...string) {
 		if len(p) > 0 {
 			p = append(p, chat.Text(" "))
 		}
-		p = append(p, say("**If it was {}**: "+refsOf(v.Beside, traceLoads)+" came from it too and "+stillStand(len(v.Beside))+".", v.Parent)...)
+		p = append(p, say(text, names...)...)
 	}
-	if len(p) == 0 {
-		return nil
+	if len(v.Below) > 0 {
+		add("**From {} came "+refsOf(v.Below, traceLoads)+"**, which "+stillStand(len(v.Below))+".", v.Of)
 	}
-	return append(p, chat.Text(" Look at "+themOrIt(len(v.Below)+len(v.Beside))+" first."))
+	if len(v.Beside) > 0 {
+		add("**If it was {}**: "+refsOf(v.Beside, traceLoads)+" came from it too and "+stillStand(len(v.Beside))+".", v.Parent)
+	}
+	if n := len(v.Below) + len(v.Beside); n > 0 {
+		add("Look at " + themOrIt(n) + " first.")
+	}
+	if n := min(len(v.Cultures), mostBack); n > 0 {
+		names := append(slices.Clone(v.Cultures[:n]), v.Of)
+		names[0] = cultureHead(names[0])
+		if n == 1 {
+			add("**{}** was made from {}: it may be bad, too.", names...)
+		} else {
+			add("**"+holes(n)+"** were made from {}: they may be bad, too.", names...)
+		}
+	}
+	if len(v.Away) > 0 {
+		var parts, names []string
+		for _, a := range v.Away {
+			part := refsOf(a.Units, traceLoads)
+			if a.On != "" {
+				part, names = part+" on {}", append(names, a.On)
+			}
+			parts = append(parts, part)
+		}
+		add("Away: "+strings.Join(parts, ", ")+". Look there, too.", names...)
+	}
+	return p
 }
 
 func stillStand(n int) string {
@@ -65,6 +113,8 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 		out = append(out, badUnit(name))
 	case p.Bad:
 		out = append(out, badCulture(name))
+	case p.Tainted != "":
+		out = append(out, say("**{} came from {}, which went bad**: what comes of it may be, too. Written all the same.", cultureHead(name), p.Tainted))
 	case p.Young:
 		out = append(out, say("Nobody called **{}** grown through: was it? Written all the same.", name))
 	case !p.Ended.IsZero():

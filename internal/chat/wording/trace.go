@@ -21,7 +21,9 @@ type TraceView struct {
 	// Drawn is set when a picture of the tree comes with it, Cut when there are more
 	// units than were looked at.
 	Drawn, Cut bool
-	Now        time.Time
+	// Contrast is what stood beside those that went bad; nil where none did.
+	Contrast *kitchen.Contrast
+	Now      time.Time
 
 	told int // how many fates have a line of their own
 }
@@ -71,6 +73,7 @@ func (v TraceView) culture(s *sheet) {
 	s.add(must, v.origin(v.Of))
 	v.forward(s)
 	v.fates(s, all)
+	s.add(must, v.verdict(name))
 	v.nextLook(s, all)
 }
 
@@ -91,6 +94,8 @@ func (v TraceView) unit(s *sheet) {
 	}
 	if _, linked := l.Back(v.Of); linked {
 		s.add(must, v.origin(v.Of))
+	} else if u.Blank && u.Loss.What == kitchen.UnitContaminated {
+		s.add(must, say("**It is the blank: look at the cook.** Nothing was put on it."))
 	} else if u.Blank {
 		s.add(must, say("It is the blank: nothing was put on it."))
 	} else if !u.Cultured {
@@ -124,6 +129,7 @@ func (v TraceView) several(s *sheet) {
 		}
 	}
 	v.fates(s, v.Units)
+	s.add(must, v.verdict(""))
 	if len(below) > 0 {
 		s.add(must, say("Their grain went on "+plural(len(below), "unit")+" more: "+refsOf(below, traceLoads)+", "+lostShare(lostOf(l, below), len(below))+"."))
 	}
@@ -353,30 +359,6 @@ func (v TraceView) fates(s *sheet, units []kitchen.UnitRef) {
 			head = "Of these "
 		}
 		s.add(must, say(head+listed(rest)+"."))
-	}
-}
-
-// nextLook is the one next step: where something was lost, to look at what still lives.
-func (v TraceView) nextLook(s *sheet, units []kitchen.UnitRef) {
-	l := v.Lineage
-	var living []kitchen.UnitRef
-	for _, ref := range units {
-		if u, ok := l.Unit(kitchen.UnitNode(ref)); ok && u.State.Lives() {
-			living = append(living, ref)
-		}
-	}
-	lost := lostOf(l, units)
-	if u, ok := l.Unit(v.Of); ok && u.Loss.What != 0 {
-		lost++
-	}
-	buttons := v.buttons(units)
-	switch {
-	case lost > 0 && len(living) > 0:
-		s.then(say("Next: look at "+refsOf(living, traceLoads)+"."), buttons...)
-	case len(buttons) > 0:
-		s.then(nil, buttons...)
-	case len(units) > 0:
-		s.then(say("Next: one of them, like `trace " + units[0].String() + "`"))
 	}
 }
 

@@ -74,6 +74,12 @@ func TestTraceWords(t *testing.T) {
 			"Plate 7: 2 of 7 lost, in 2 loads.", "It came from plate 3, that from Mira.", "It went on 5 units, from there on 2\nmore:",
 			"2 went bad and still stand: #1.2,3 (top\nshelf).", "1 looks suspect: #2.2.", "2 are growing: #1.4 (top shelf), #2.1.", "1 is grown through: #1.1 (fridge).", "1 was used: #1.5.", "Next: look at #1.1,4, #2.1,2.", "[Trace plate 3]",
 		}},
+		"a bad culture beside clean ones": {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 1, Others: 2}}, []string{
+			"Beside it the blank and 2 units of\nanother culture stayed clean: likely\nplate 7, or how it was put on.",
+		}},
+		"all cultures bad": {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 1, Others: 3, BadOthers: 2}}, []string{"Beside it 2 of 3 with something else on\nwent bad, too: likely not plate 7 alone."}},
+		"a bad blank":      {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{BadBlanks: []kitchen.UnitRef{unitAt(1, 6)}}}, []string{"The blank #1.6 went bad: look at the\ncook first."}},
+		"a clean blank":    {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 2}}, []string{"Beside them 2 blanks stayed clean: likely\nnot the cook."}},
 		"a unit": {wording.TraceView{Of: kitchen.UnitNode(unitAt(1, 1))}, []string{
 			"#1.1: grown through, fridge.", "It came from plate 7, that from plate 3,\nthat from Mira. Generation 1.", "4 units more came from plate 7, 2 of 4\nlost; still standing: #1.4.", "Its grain went on 2 units:", "[Trace plate 7] [Log #1.1]",
 		}},
@@ -138,7 +144,7 @@ func TestCultureWords(t *testing.T) {
 		"old":   {wording.CultureMade(view(2)), "Grain it goes on is generation 4: most\nstop at 3."},
 		"ended": {wording.CultureEnded(bad), "Plate 3 went bad, Thu 09:00.\nFrom plate 3 came #1.1-3, which still\nstand. Look at them first."},
 		"one":   {wording.Culture(view(2)), "Big blue: 5 days old.\nMaster, oyster, from plate 3, generation\n3, made 4 Mar."},
-		"list":  {wording.Cultures(wording.CulturesView{All: all, Lineage: l, Now: traceDay(9), Who: who}), "2 cultures, newest first:\nBig blue oyster, 5 days, generation 3\nLC 4 oyster, 6 days, 500 ml, Jo\n1 more ended, 1 of them bad."},
+		"list":  {wording.Cultures(wording.CulturesView{All: all, Lineage: l, Now: traceDay(9), Who: who}), "2 cultures, newest first:\nBig blue oyster, 5 days, generation 3;\nplate 3 went bad\nLC 4 oyster, 6 days, 500 ml, Jo; plate 3\nwent bad\n1 more ended, 1 of them bad."},
 		"none":  {wording.Cultures(wording.CulturesView{Kind: kitchen.Syringe, Now: traceDay(9)}), "No syringe in the book that is still\nthere."},
 	} {
 		if text := onPhone(t, tt.post); !strings.Contains(text, tt.want) {

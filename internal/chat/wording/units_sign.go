@@ -22,6 +22,8 @@ func (v UnitsView) finding(s *sheet, p UnitsTold, sign kitchen.Sign) {
 	}
 	if one.Blank && f.InBlankToo {
 		s.add(must, say("**In the blank: that points to the cook**, not to the culture. Look at all of "+p.Load.Run.String()+"."))
+	} else if one.Blank {
+		s.add(must, say("**It is the blank: look at the cook**, its lids and filters. No culture did that. Look at all of "+p.Load.Run.String()+"."))
 	} else if len(f.PointsTo) > 0 {
 		s.add(may, say("Usually from: "+causes(f)+"."))
 	}

@@ -33,6 +33,9 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 	case kitchen.Shaken:
 		return say("**" + ref + " shaken**" + when + onDay(one, v.At) + ".")
 	case kitchen.SignSeen:
+		if e.Sign == kitchen.LooksFine && one.Blank {
+			return say("**" + ref + " looks fine**" + when + ": the blank, still clean.")
+		}
 		if e.Sign == kitchen.LooksFine {
 			return say("**" + ref + " looks fine**" + when + ": " + one.State.String() + onDay(one, v.At) + ".")
 		}
