@@ -79,7 +79,7 @@ func TestTraceWords(t *testing.T) {
 		}},
 		"all cultures bad": {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 1, Others: 3, BadOthers: 2}}, []string{"Beside it 2 of 3 with something else on\nwent bad, too: likely not plate 7 alone."}},
 		"a bad blank":      {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{BadBlanks: []kitchen.UnitRef{unitAt(1, 6)}}}, []string{"The blank #1.6 went bad: look at the\ncook first."}},
-		"a clean blank":    {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 2}}, []string{"Beside them 2 blanks stayed clean: likely\nnot the cook."}},
+		"a clean blank":    {wording.TraceView{Of: plate, Contrast: &kitchen.Contrast{Blanks: 2}}, []string{"Beside it 2 blanks stayed clean: likely\nnot the cook."}},
 		"a unit": {wording.TraceView{Of: kitchen.UnitNode(unitAt(1, 1))}, []string{
 			"#1.1: grown through, fridge.", "It came from plate 7, that from plate 3,\nthat from Mira. Generation 1.", "4 units more came from plate 7, 2 of 4\nlost; still standing: #1.4.", "Its grain went on 2 units:", "[Trace plate 7] [Log #1.1]",
 		}},
