@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"time"
@@ -62,8 +63,8 @@ func (t *turn) toArrive(i phrase.Arrive) ([]kitchen.Arrived, error) {
 			}
 		}
 		if c, ok := cultures.Named(e.Culture, t.m.At); ok {
-			e.Culture, e.Species = c.Name, c.Species
-		} else if species, ok := phrase.Species(e.Culture); ok {
+			e.Culture, e.Species = c.Name, cmp.Or(e.Species, c.Species)
+		} else if species, ok := phrase.Species(e.Culture); ok && e.Species == "" {
 			e.Species = species
 		}
 		if err := kitchen.CheckArrived(kitchen.Record{By: t.member.No, At: t.m.At, Written: t.m.Arrived, Entry: e}); err != nil {

@@ -18,6 +18,9 @@ var arriveGrammar = grammar{
 		"there are 5 cooked quarts rye from last week",
 		"already on the shelf: 3 quarts oyster, 2 bags 5lb king since 1 nov",
 		"on the shelf: 3 quarts rye, cooked, 3 weeks old",
+		"3 quarts oyster from plate 7 on the shelf since 20 feb",
+		"6 quarts oyster since 16 feb, 50%",
+		"2 quarts blank on the shelf since monday",
 	},
 	match: matchArrive,
 }
@@ -36,6 +39,9 @@ func (l Arriving) text() string {
 	s := orderText(l.Entry.Order)
 	if l.Entry.Culture != "" {
 		s += ", with " + l.Entry.Culture
+	}
+	if l.Entry.Species != "" {
+		s += ", of " + l.Entry.Species
 	}
 	switch {
 	case l.Share > 0:
@@ -60,6 +66,8 @@ type piece struct {
 	items   []int // its tokens
 	item    kitchen.Item
 	culture string
+	// species is what grows, said beside the name of a culture.
+	species string
 	state   kitchen.UnitState
 	share   unit.Fraction
 	when    *Moment
@@ -95,7 +103,7 @@ var arriveSigns = []string{
 
 // arriveWords are those of which every telling of what arrived has one.
 var arriveWords = set(`shelf shelves here there have we've i've got are is there's bought given brought received picked traded swapped gave left sent dropped
-	since from by off thanks gift stock in on at fridge under inside`)
+	inoculated cooked sterile since from by off thanks gift stock in on at fridge under inside`)
 
 // onShelf are the words that only what is there already has.
 var onShelf = []string{
@@ -224,16 +232,16 @@ func (a *arrival) said(p *piece) bool {
 		p.when, a.c, a.sign = &m, d, a.sign || strings.HasPrefix(c.word(0), "since")
 		return true
 	}
-	if share, d, ok := c.grownShare(); ok && p.state == 0 {
-		p.state, p.share, a.c = kitchen.UnitGrowing, share, d
-		return true
-	}
-	if s, d, ok := c.grownState(); ok && p.state == 0 {
-		p.state, a.c = s, d
+	if d, ok := a.howFar(p); ok {
+		a.c = d
 		return true
 	}
 	if place, d, ok := c.shelfPlace(); ok && p.place == "" && d.i > c.i+1 {
 		p.place, a.c, a.sign = place, d, true
+		return true
+	}
+	if d, ok := p.taken(c); ok {
+		a.c = d
 		return true
 	}
 	if from, d, ok := arriveFrom(c); ok && p.from == "" {
@@ -243,6 +251,10 @@ func (a *arrival) said(p *piece) bool {
 	of := c.over("of", "with", "w")
 	if name, d, ok := of.shelfCulture(); ok && p.culture == "" && !(isGrain(of) && !p.grained && d.i == of.i+1) {
 		p.culture, a.c = name, d
+		return true
+	}
+	if species, d, ok := of.surelySpecies(); ok && p.species == "" && p.culture != "" && !isSpecies(p.culture) {
+		p.species, a.c = species, d
 		return true
 	}
 	if d, ok := c.phrase("spawn", "grain spawn", "grainspawn"); ok {
@@ -336,7 +348,7 @@ func (a *arrival) spread() {
 // no culture.
 func (p *piece) borrow(q piece) {
 	if p.culture == "" && !p.plain && p.state != kitchen.UnitCooked {
-		p.culture = q.culture
+		p.culture, p.species = q.culture, q.species
 	}
 	if p.state == 0 && (p.culture != "" || p.spawn) == (q.culture != "" || q.spawn) {
 		p.state, p.share = q.state, q.share
@@ -359,11 +371,11 @@ func (p *piece) borrow(q piece) {
 func (a *arrival) loads() []Arriving {
 	var out []Arriving
 	for _, p := range a.pieces {
-		l := Arriving{Entry: kitchen.Arrived{Culture: p.culture, State: p.state, From: p.from}, Place: p.place, When: p.when, Share: p.share}
+		l := Arriving{Entry: kitchen.Arrived{Culture: p.culture, Species: p.species, State: p.state, From: p.from}, Place: p.place, When: p.when, Share: p.share}
 		n := len(out)
 		if n > 0 {
 			b := out[n-1]
-			same := b.Entry.Culture == l.Entry.Culture && b.Entry.State == l.Entry.State && b.Entry.From == l.Entry.From && b.Place == l.Place && b.Share == l.Share
+			same := b.Entry.Culture == l.Entry.Culture && b.Entry.Species == l.Entry.Species && b.Entry.State == l.Entry.State && b.Entry.From == l.Entry.From && b.Place == l.Place && b.Share == l.Share
 			if same && alikeMoment(b.When, l.When) {
 				out[n-1].Entry.Order.Items = append(out[n-1].Entry.Order.Items, p.item)
 				continue

@@ -14,8 +14,26 @@ func (c cursor) grownShare() (unit.Fraction, cursor, bool) {
 	return unit.Percent(p), d, ok && grown && p > 0 && p < 100
 }
 
+// bareShare takes "50%" and "half white", with nothing behind it that it could be of.
+func (c cursor) bareShare() (unit.Fraction, cursor, bool) {
+	share, d, ok := c.over("about", "abt", "around", "ca", "roughly", "nearly", "almost", "now", "only").share(false)
+	if !ok || share <= 0 || share >= 1 {
+		return 0, c, false
+	}
+	e, grown := d.phrase(grownWords...)
+	if grown {
+		d = e
+	}
+	_, marked := d.over("please", "pls", "now").token().(Mark)
+	_, percent := d.ahead(-1).(Percent)
+	return share, d, grown || percent && (marked || d.over("please", "pls", "now").done())
+}
+
 // grownState takes how far units are.
 func (c cursor) grownState() (kitchen.UnitState, cursor, bool) {
+	if d, ok := c.phrase("blank", "blanks", "sterile", "sterilised", "sterilized", "still blank"); ok {
+		return kitchen.UnitCooked, d, true // nothing was put on
+	}
 	s, d, ok := c.over("already", "fully", "they're", "they are", "it's", "still", "not yet", "nearly", "almost").shelfState()
 	if w := c.word(0); ok && s == kitchen.UnitGrown && (w == "nearly" || w == "almost" || w == "not") {
 		s = kitchen.UnitGrowing
@@ -32,7 +50,8 @@ func arriveSince(c cursor) (Moment, cursor, bool) {
 		}
 		return Moment{}, c, false
 	}
-	d, led := c.phrase("since", "from", "since about", "since around", "on", "dated", "inoculated on", "cooked on", "from about", "of", "as of", "inoculated", "cooked", "made", "made on", "done on", "noc'd")
+	d, led := c.phrase("since", "from", "since about", "since around", "on", "dated", "inoculated on", "cooked on", "from about", "of", "as of", "inoculated", "cooked", "made", "made on", "done on", "noc'd",
+		"arrived", "arrived on", "came", "came on", "bought", "got them", "it came", "they came", "they arrived", "inoculated around", "inoculated about")
 	if m, e, ok := agoWords(d); ok {
 		return m, e, true
 	}
@@ -64,7 +83,7 @@ func agoWords(c cursor) (Moment, cursor, bool) {
 	if !ok {
 		return Moment{}, c, false
 	}
-	if k := vocabulary()[w.Text]; k != nil && k.month != 0 && !k.loose {
+	if k := vocabulary()[w.Text]; k != nil && k.month != 0 && (!k.loose || c.word(-1) == "since") {
 		day := 1
 		switch c.word(0) {
 		case "mid":

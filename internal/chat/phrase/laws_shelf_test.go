@@ -28,7 +28,7 @@ func anyOfShelf(t *rapid.T) Intent {
 }
 
 func alikeLoad(a, b Arriving) bool {
-	return a.Entry.Culture == b.Entry.Culture && a.Entry.State == b.Entry.State && a.Entry.From == b.Entry.From && a.Place == b.Place && a.Share == b.Share && alikeMoment(a.When, b.When)
+	return a.Entry.Culture == b.Entry.Culture && a.Entry.Species == b.Entry.Species && a.Entry.State == b.Entry.State && a.Entry.From == b.Entry.From && a.Place == b.Place && a.Share == b.Share && alikeMoment(a.When, b.When)
 }
 
 func anyShelf(t *rapid.T) Shelf {
@@ -52,6 +52,9 @@ func anyArriving(t *rapid.T) Arriving {
 	l.Entry.Order = l.Entry.Order.Merged()
 	l.Entry.Culture = pick(t, "culture", "", "oyster", "shiitake", "plate 7")
 	if l.Entry.Culture != "" {
+		if l.Entry.Culture == "plate 7" {
+			l.Entry.Species = pick(t, "species", "", "oyster", "lion's mane")
+		}
 		l.Entry.State = pick(t, "state", 0, kitchen.UnitGrown, kitchen.UnitGrowing, kitchen.UnitInoculated)
 		if l.Entry.State == kitchen.UnitGrowing {
 			l.Share = pick[unit.Fraction](t, "share", 0, 0.3, 0.75)
