@@ -38,6 +38,10 @@ const (
 // mixedWithin is how long after inoculating a shake only mixes the culture in.
 const mixedWithin = 24 * time.Hour
 
+// SoonestThrough is the least time in which anything grows through: what was called so
+// sooner teaches nothing (common practice, no source).
+const SoonestThrough = 3 * 24 * time.Hour
+
 // Grown is a unit that grew through, as the record keeps it.
 type Grown struct {
 	Unit      UnitRef
@@ -152,7 +156,7 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 	sized := slow * g.Species.slowness(u.Container)
 	var shaken, through []duration.Seen
 	for _, p := range past {
-		if growsAs(p.Species) != growsAs(g.Named) || p.Unit == u.Ref {
+		if growsAs(p.Species) != growsAs(g.Named) || p.Unit == u.Ref || p.Through.Sub(p.Inoculated) < SoonestThrough {
 			continue
 		}
 		if p.wasShaken() {

@@ -147,6 +147,7 @@ func read(b *store.Book, s *side) map[string]string {
 	wrap("OpenRuns", func() (any, error) { return b.OpenRuns() })
 	wrap("LastRuns", func() (any, error) { return b.LastRuns(100) })
 	wrap("AnyLoad", func() (any, error) { return b.AnyLoad() })
+	wrap("ArrivedSince", func() (any, error) { return b.ArrivedSince(time.Time{}) })
 	wrap("CooledBefore", func() (any, error) { return b.CooledBefore(100, 100) })
 	refs := []kitchen.UnitRef{{Run: 1, Unit: 1}, {Run: 1, Unit: 2}}
 	wrap("StandingUnits", func() (any, error) { return b.StandingUnits() })
@@ -260,7 +261,7 @@ func write(db *store.DB, own store.CollectiveID, s *side) (methods []string) {
 // number alone, or what not every side has.
 func sometimesEmpty(method string) bool {
 	switch method {
-	case "LastNo", "NextRun", "AnyLoad", "UnitsBehind", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
+	case "LastNo", "NextRun", "AnyLoad", "ArrivedSince", "UnitsBehind", "VerifyChain", "PrivateRoom", "LastEntryOf", "LastTurn", "LastTurnIn", "LastRunsOf", "Turns":
 		return true
 	}
 	return strings.HasSuffix(method, "OfPost") || strings.HasSuffix(method, "OfPlan")

@@ -178,3 +178,13 @@ func (b *Book) GrownUnits(limit int) ([]GrownRow, error) {
 		ORDER BY through_ms DESC, run DESC, number DESC LIMIT :limit`,
 		b.bound(), p("limit", limit))
 }
+
+// ArrivedSince lists the loads that no run made of which something stands, or was lost
+// since an instant.
+func (b *Book) ArrivedSince(since time.Time) ([]kitchen.RunNo, error) {
+	return each(b.tx, func(s scanner) (no kitchen.RunNo, err error) { return no, s.Scan(&no) }, `
+		SELECT number FROM run r WHERE collective = :collective AND arrived = 1 AND EXISTS (
+			SELECT 1 FROM unit u WHERE u.collective = r.collective AND u.run = r.number AND (u.stands = 1 OR u.loss_ms >= :since))
+		ORDER BY number`,
+		b.bound(), p("since", toMS(since)))
+}

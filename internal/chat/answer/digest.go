@@ -69,7 +69,7 @@ func (p pinging) digest(row store.PingRow) error {
 	if err := p.a.wantDigest(p.book, p.settings, p.now.UTC()); err != nil {
 		return err
 	}
-	stock, err := p.stock()
+	stock, err := p.stock(since)
 	if err != nil {
 		return err
 	}
@@ -95,7 +95,7 @@ func (p pinging) lastDigest() (time.Time, error) {
 
 // stock is the loads of the newest runs and what arrived and still stands, the oldest
 // first.
-func (p pinging) stock() ([]kitchen.Stock, error) {
+func (p pinging) stock(since time.Time) ([]kitchen.Stock, error) {
 	rows, err := p.book.LastRuns(digestRuns)
 	if err != nil {
 		return nil, err
@@ -105,7 +105,7 @@ func (p pinging) stock() ([]kitchen.Stock, error) {
 		return nil, err
 	}
 	settingsAt := kitchen.SettingsAt(changes)
-	stock, err := p.arrived()
+	stock, err := p.arrived(since)
 	if err != nil {
 		return nil, err
 	}
@@ -126,18 +126,15 @@ func (p pinging) stock() ([]kitchen.Stock, error) {
 	return stock, nil
 }
 
-// arrived are the loads that no run made of which something stands.
-func (p pinging) arrived() ([]kitchen.Stock, error) {
-	rows, err := p.book.StandingUnits()
+// arrived are the loads that no run made of which something stands, or was lost since.
+func (p pinging) arrived(since time.Time) ([]kitchen.Stock, error) {
+	nos, err := p.book.ArrivedSince(since)
 	if err != nil {
 		return nil, err
 	}
 	var stock []kitchen.Stock
-	for i, row := range rows {
-		if !row.Arrived || i > 0 && rows[i-1].Ref.Run == row.Ref.Run {
-			continue
-		}
-		records, err := p.book.Standing(row.Ref.Run.Subject())
+	for _, no := range nos {
+		records, err := p.book.Standing(no.Subject())
 		if err != nil {
 			return nil, err
 		}

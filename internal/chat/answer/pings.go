@@ -37,7 +37,7 @@ func (t *turn) reconcile() error {
 		}
 	}
 	runs := len(t.touched) > 0
-	if err := t.saveRuns(); err != nil {
+	if err := t.saveTaught(); err != nil {
 		return err
 	}
 	if runs || t.wrote[kitchenSubject] {

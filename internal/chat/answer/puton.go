@@ -2,7 +2,6 @@ package answer
 
 import (
 	"slices"
-	"time"
 
 	"ryebell/internal/kitchen"
 )
@@ -17,15 +16,11 @@ func (t *turn) allPutOn(no kitchen.RunNo) (bool, error) {
 	return len(load.All) > 0 && !slices.ContainsFunc(load.All, waits), err
 }
 
-// soonestThrough is how long after the culture went on "12 done" can mean that it has
-// grown through: no culture takes less, and before it is said of other things (common
-// practice, no source).
-const soonestThrough = 3 * 24 * time.Hour
-
-// oldEnough reports whether what grows in a load can have grown through by now.
+// oldEnough reports whether what grows in a load can have grown through by now: before,
+// "12 done" is said of other things.
 func (t *turn) oldEnough(load kitchen.Units) bool {
 	return !slices.ContainsFunc(load.Standing(), func(n kitchen.UnitNo) bool {
 		u, _ := load.Unit(n)
-		return !u.Inoculated.IsZero() && t.m.At.Sub(u.Inoculated) < soonestThrough
+		return !u.Inoculated.IsZero() && t.m.At.Sub(u.Inoculated) < kitchen.SoonestThrough
 	})
 }

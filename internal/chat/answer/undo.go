@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"errors"
 	"slices"
 
 	"ryebell/internal/chat"
@@ -51,7 +52,26 @@ func (t *turn) undoable(ctx scene) (turn store.InboxID, by string, err error) {
 			return 0, "", nil
 		}
 	}
-	return 0, "", kitchen.NothingToUndo{}
+	turn, err = t.lastWritten()
+	return turn, "", err
+}
+
+// lastWritten is the speaker's last turn here that wrote something that counts, however
+// much they have asked since.
+func (t *turn) lastWritten() (store.InboxID, error) {
+	for before := kitchen.EntryNo(0); ; {
+		e, err := t.book.LastEntryOf(t.member.No, t.room.ID, before)
+		if errors.Is(err, store.ErrNotFound) {
+			return 0, kitchen.NothingToUndo{}
+		}
+		if err != nil {
+			return 0, err
+		}
+		if e.Inbox != 0 && counts(e) && !e.Written.After(t.m.Arrived) {
+			return e.Inbox, nil
+		}
+		before = e.No
+	}
 }
 
 // answeredTurn is the turn behind the post that was replied to or tapped.

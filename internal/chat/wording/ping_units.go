@@ -49,9 +49,10 @@ func (v UnitsPingView) loudness() chat.Loudness {
 }
 
 // pressing sorts what is asked, the oldest load of each matter first, and makes one of
-// what is asked of one load twice. Of the ages of cooked grain the highest is said.
+// what is asked of one load twice. Of the ages of cooked grain the highest is said, and
+// of what is asked of growth the last.
 func pressing(asks []UnitsAsk) []UnitsAsk {
-	asks = slices.Clone(asks)
+	asks = lastOfGrowth(asks)
 	slices.SortStableFunc(asks, func(a, b UnitsAsk) int {
 		return cmp.Or(cmp.Compare(a.urgency(), b.urgency()), a.Load.Begun.Compare(b.Load.Begun), cmp.Compare(a.Load.Run, b.Load.Run))
 	})
@@ -73,6 +74,25 @@ func pressing(asks []UnitsAsk) []UnitsAsk {
 		}
 	}
 	return out
+}
+
+// ofGrowth are what is asked of units that grow, in the order in which it is.
+var ofGrowth = []kitchen.PingKind{kitchen.ShakeDue, kitchen.NothingSeen, kitchen.ThroughDue}
+
+// lastOfGrowth leaves out of what is asked of growth the units of which something later
+// is asked: what is likely grown through isn't shaken first.
+func lastOfGrowth(asks []UnitsAsk) []UnitsAsk {
+	out := slices.Clone(asks)
+	for i := range out {
+		a := &out[i]
+		a.Due.Units = slices.DeleteFunc(slices.Clone(a.Due.Units), func(n kitchen.UnitNo) bool {
+			return slices.ContainsFunc(asks, func(o UnitsAsk) bool {
+				earlier := slices.Index(ofGrowth, a.Due.Kind)
+				return earlier >= 0 && slices.Index(ofGrowth, o.Due.Kind) > earlier && o.Load.Run == a.Load.Run && slices.Contains(o.Due.Units, n)
+			})
+		})
+	}
+	return slices.DeleteFunc(out, func(a UnitsAsk) bool { return len(a.Due.Units) == 0 })
 }
 
 // alike reports whether two can be said in one line.

@@ -54,7 +54,7 @@ func (v UnitsView) taken(p UnitsTold) chat.Para {
 		}
 		return say("**"+ref+" given**"+when+" to {}.", e.To)
 	case kitchen.UnitsDiscarded:
-		return say("**" + ref + " thrown out**" + when + lossTail(one) + ".")
+		return say("**" + ref + " thrown out**" + when + lossTail(p) + ".")
 	case kitchen.UnitsGone:
 		return say("**" + ref + " gone**" + when + ". I ask no more about it.")
 	case kitchen.UnitsMoved:
@@ -168,11 +168,27 @@ func movedLine(ref string, e kitchen.UnitsMoved, was kitchen.Unit, v UnitsView) 
 	return say("**"+ref+"** now: **{}**"+v.when()+"; was: {} ({}, "+near(v.Now, s.At)+").", e.Place, was.Place, called(v.Who, s.By))
 }
 
-func lossTail(u kitchen.Unit) string {
-	if u.Loss.What == 0 {
-		return ""
+// lossTail says which of the units count as lost, and as what.
+func lossTail(p UnitsTold) string {
+	tail := ""
+	for _, what := range []kitchen.UnitState{kitchen.UnitContaminated, kitchen.UnitDead} {
+		var lost []kitchen.UnitNo
+		for _, n := range p.Taking.Taken {
+			if u, _ := p.Load.Unit(n); u.Loss.What == what {
+				lost = append(lost, n)
+			}
+		}
+		switch {
+		case len(lost) == 0:
+		case len(lost) == 1 && len(p.Taking.Taken) == 1:
+			tail += "; it counts as " + what.String()
+		case len(lost) == len(p.Taking.Taken):
+			tail += "; they count as " + what.String()
+		default:
+			tail += "; " + refOf(p.Load, lost) + " as " + what.String()
+		}
 	}
-	return ": it counts as " + u.Loss.What.String()
+	return strings.Replace(tail, "; ", ": ", 1)
 }
 
 func spotWords(s kitchen.Spot) string {
