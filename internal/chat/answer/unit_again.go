@@ -237,36 +237,39 @@ func (t *turn) namedWhole(p phrase.Parsed) (named, fits bool, err error) {
 	if len(p.Intents) != 1 || p.Bare != phrase.Loosely {
 		return false, false, nil
 	}
-	switch i := p.Intents[0].(type) {
-	case phrase.AnswerPing:
+	if i, ok := p.Intents[0].(phrase.AnswerPing); ok {
 		if i.Which.Run == 0 || i.How != kitchen.AnswerDone {
 			return false, false, nil
 		}
 		grows, open, err := t.growsNow(i.Which.Run)
 		return !open, grows, err
-	case phrase.TellUnits:
-		p := i.Parts[0]
-		if len(t.mends) > 0 || len(i.Parts) != 1 || len(p.Of.Refs) == 0 {
-			return false, false, nil
-		}
-		load, err := t.load(p.Of.Refs[0].Run)
-		if errors.As(err, new(kitchen.NoSuchRun)) {
-			return true, false, nil
-		}
-		if err != nil {
-			return true, false, err
-		}
-		if !load.Arrived && !cultured(load) {
-			run, err := t.runOrNone(load.Run)
-			return true, err == nil && run.Has(t.member.No), err // who cooked it has it in mind
-		}
-		_, taking, err := load.Apply(t.recordOf(load, p.Entry, load.Fit(p.Entry), t.m.At))
-		if errors.As(err, new(kitchen.Refusal)) {
-			return true, false, nil
-		}
-		return true, err == nil && len(taking.Early) == 0, err
 	}
-	return false, false, nil
+	i, ok := p.Intents[0].(phrase.TellUnits)
+	if !ok || len(t.mends) > 0 || len(i.Parts) != 1 || len(i.Parts[0].Of.Refs) == 0 {
+		return false, false, nil
+	}
+	fits, err = t.fitsWhole(i.Parts[0])
+	return true, fits, err
+}
+
+// fitsWhole reports whether what is said of a whole run by its bare number can be so.
+func (t *turn) fitsWhole(p phrase.UnitsPart) (bool, error) {
+	load, err := t.load(p.Of.Refs[0].Run)
+	if errors.As(err, new(kitchen.NoSuchRun)) {
+		return false, nil
+	}
+	if err != nil {
+		return false, err
+	}
+	if !load.Arrived && !cultured(load) {
+		run, err := t.runOrNone(load.Run)
+		return err == nil && run.Has(t.member.No), err // who cooked it has it in mind
+	}
+	_, taking, err := load.Apply(t.recordOf(load, p.Entry, load.Fit(p.Entry), t.m.At))
+	if errors.As(err, new(kitchen.Refusal)) {
+		return false, nil
+	}
+	return err == nil && len(taking.Early) == 0, err
 }
 
 // growsNow reports whether something grows in a run whose cook is over, or whether that

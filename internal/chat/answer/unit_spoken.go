@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"fmt"
 	"slices"
 	"time"
 
@@ -71,8 +72,16 @@ func (t *turn) unitsIn(in phrase.Intent, ctx scene) ([]target, error) {
 			out = append(out, target{run: u.Ref.Run, units: []kitchen.UnitNo{u.Ref.Unit}})
 		}
 		return out, err
+	case phrase.Add, phrase.AnswerPing, phrase.Board, phrase.Book, phrase.Bookings, phrase.Chart, phrase.Choose, phrase.Claim,
+		phrase.Cook, phrase.CoolYet, phrase.Correct, phrase.Cultures, phrase.Drop, phrase.EndCulture, phrase.Forget, phrase.GearTold,
+		phrase.GiveRole, phrase.Greet, phrase.HandOver, phrase.Help, phrase.Kitchen, phrase.Log, phrase.MakeCulture, phrase.MakeUsual,
+		phrase.Members, phrase.NewCode, phrase.OutBy, phrase.PingsWhere, phrase.Plan, phrase.PlanIt, phrase.Quiet, phrase.RemindStart,
+		phrase.Rename, phrase.Reverse, phrase.SameAs, phrase.Set, phrase.ShiftTime, phrase.StartAt, phrase.Steps, phrase.TakeOver,
+		phrase.Tell, phrase.Thanks, phrase.TimesRecord, phrase.Trace, phrase.Unbook, phrase.Undo, phrase.Usual, phrase.Why,
+		phrase.WhyPing:
+		return nil, nil
 	}
-	return nil, nil
+	panic(fmt.Sprintf("units of intent %T", in))
 }
 
 func targetsOf(m phrase.Meant) []target {
