@@ -10,6 +10,7 @@ import (
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/wording"
+	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
 
@@ -29,14 +30,15 @@ type Answerer struct {
 	log     *slog.Logger
 	zone    *time.Location
 	weekly  Weekly
-	folded  folded
-	known   known
 	excused excused
+	// settings and sources are the settings and the cultures of each collective.
+	settings kept[kitchen.Settings]
+	sources  kept[kitchen.Cultures]
 }
 
 // New returns the responder of a book.
 func New(db *store.DB, c Config) *Answerer {
-	a := &Answerer{db: db, log: c.Log, zone: c.Zone, weekly: c.Weekly, folded: folded{by: map[store.CollectiveID]fold{}}, known: known{by: map[store.CollectiveID]knownCultures{}}}
+	a := &Answerer{db: db, log: c.Log, zone: c.Zone, weekly: c.Weekly}
 	if a.log == nil {
 		a.log = slog.New(slog.DiscardHandler)
 	}

@@ -7,37 +7,49 @@ import (
 	"ryebell/internal/store"
 )
 
-// folded keeps the settings of each collective as of its last entry about the
-// kitchen, so that a turn needn't fold them again. Entries are only ever added, a
-// strike is one too; so the number of the last one that is committed says whether
-// the fold still holds. Never fill it with what a turn has written itself: that
-// can be rolled back, and the number used again.
-type folded struct {
+// kept keeps what is folded from the entries of one subject, for each collective, as of
+// the last of them, so that a turn needn't fold them again. Entries are only ever added,
+// a strike is one too; so the number of the last one that is committed says whether the
+// fold still holds. Never fill it with what a turn has written itself: that can be rolled
+// back, and the number used again. The zero kept is empty.
+type kept[T any] struct {
 	mu sync.Mutex
-	by map[store.CollectiveID]fold
+	by map[store.CollectiveID]keptFold[T]
 }
 
-type fold struct {
-	last     kitchen.EntryNo
-	settings kitchen.Settings
+type keptFold[T any] struct {
+	last kitchen.EntryNo
+	of   T
+}
+
+// at is the fold of a subject at the beginning of a transaction: as kept, else made anew.
+// Where there is no entry it is the zero T.
+func (k *kept[T]) at(book *store.Book, subject string, fold func(*store.Book) (T, error)) (T, error) {
+	var none T
+	last, err := book.Latest(subject, 1)
+	if err != nil || len(last) == 0 {
+		return none, err
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if f, ok := k.by[book.Collective()]; ok && f.last == last[0].No {
+		return f.of, nil
+	}
+	of, err := fold(book)
+	if err != nil {
+		return none, err
+	}
+	if k.by == nil {
+		k.by = map[store.CollectiveID]keptFold[T]{}
+	}
+	k.by[book.Collective()] = keptFold[T]{last[0].No, of}
+	return of, nil
 }
 
 // settingsOf are the settings of a collective at the beginning of a transaction.
 func (a *Answerer) settingsOf(book *store.Book) (kitchen.Settings, error) {
-	last, err := book.Latest(kitchenSubject, 1)
-	if err != nil || len(last) == 0 {
-		return kitchen.Settings{}, err
-	}
-	a.folded.mu.Lock()
-	defer a.folded.mu.Unlock()
-	if f, ok := a.folded.by[book.Collective()]; ok && f.last == last[0].No {
-		return f.settings, nil
-	}
-	records, err := book.Standing(kitchenSubject)
-	if err != nil {
-		return kitchen.Settings{}, err
-	}
-	f := fold{last: last[0].No, settings: kitchen.FoldSettings(records)}
-	a.folded.by[book.Collective()] = f
-	return f.settings, nil
+	return a.settings.at(book, kitchenSubject, func(book *store.Book) (kitchen.Settings, error) {
+		records, err := book.Standing(kitchenSubject)
+		return kitchen.FoldSettings(records), err
+	})
 }

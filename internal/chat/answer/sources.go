@@ -2,40 +2,14 @@ package answer
 
 import (
 	"slices"
-	"sync"
 
 	"ryebell/internal/kitchen"
 	"ryebell/internal/store"
 )
 
-// known keeps the cultures of each collective as of the last entry about them, as
-// [folded] keeps the settings.
-type known struct {
-	mu sync.Mutex
-	by map[store.CollectiveID]knownCultures
-}
-
-type knownCultures struct {
-	last     kitchen.EntryNo
-	cultures kitchen.Cultures
-}
-
 // culturesBegun are the cultures of a collective at the beginning of a transaction.
 func (a *Answerer) culturesBegun(book *store.Book) (kitchen.Cultures, error) {
-	last, err := book.Latest(kitchen.CulturesSubject, 1)
-	if err != nil || len(last) == 0 {
-		return kitchen.Cultures{}, err
-	}
-	a.known.mu.Lock()
-	defer a.known.mu.Unlock()
-	if k, ok := a.known.by[book.Collective()]; ok && k.last == last[0].No {
-		return k.cultures, nil
-	}
-	cultures, err := culturesOf(book)
-	if err == nil {
-		a.known.by[book.Collective()] = knownCultures{last[0].No, cultures}
-	}
-	return cultures, err
+	return a.sources.at(book, kitchen.CulturesSubject, culturesOf)
 }
 
 // culturesNow are the cultures of the collective, those too that this turn has
