@@ -98,7 +98,7 @@ func (t *turn) logRun(run kitchen.Run) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	photos, err := t.photosOfRun(run)
-	return wording.Log(wording.LogView{Run: run, Units: units, Photos: photos, Now: t.arrived(), Who: t.who}), err
+	return wording.Log(wording.LogView{Story: wording.Story{Run: run, Photos: photos, Now: t.arrived(), Who: t.who}, Units: units}), err
 }
 
 // lastRuns is how many runs a list shows.
@@ -112,5 +112,5 @@ func (t *turn) figures(no kitchen.RunNo) (chat.Post, error) {
 	}
 	t.kind, t.about = logKind, no.Subject()
 	t.said = phrase.Log{Which: phrase.Which{Run: no}}.String()
-	return wording.LogFigures(wording.LogView{Run: run, Now: t.arrived(), Who: t.who}), nil
+	return wording.LogFigures(wording.LogView{Story: wording.Story{Run: run, Now: t.arrived(), Who: t.who}}), nil
 }

@@ -62,7 +62,7 @@ func (t *turn) stories(g target) ([]wording.LogUnitView, error) {
 		if !ok {
 			return nil, kitchen.NoSuchUnit{Ref: kitchen.Ref{Run: g.run, Units: []kitchen.UnitNo{n}}, Has: len(load.All)}
 		}
-		out = append(out, wording.LogUnitView{Unit: u, Run: run, Now: t.arrived(), Who: t.who})
+		out = append(out, wording.LogUnitView{Story: wording.Story{Run: run, Now: t.arrived(), Who: t.who}, Unit: u})
 	}
 	return out, nil
 }

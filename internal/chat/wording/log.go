@@ -11,16 +11,23 @@ import (
 	"ryebell/internal/kitchen"
 )
 
-// LogView is the story of a run to be told.
-type LogView struct {
+// Story is what the story of a run and that of a unit are both told from.
+type Story struct {
+	// Run is the one of which it is told, or which made the unit; the zero Run of a unit
+	// that arrived.
 	Run kitchen.Run
-	// Units are its jars and bags; the zero Units where nothing is told of them.
-	Units kitchen.Units
-	// Photos are those that were kept with what was said of the run itself.
+	// Photos are those that were kept with what was said of it, the oldest first.
 	Photos []LogPhoto
 	// Now is in the kitchen's zone.
 	Now time.Time
 	Who func(kitchen.MemberNo) string
+}
+
+// LogView is the story of a run to be told.
+type LogView struct {
+	Story
+	// Units are its jars and bags; the zero Units where nothing is told of them.
+	Units kitchen.Units
 }
 
 // Log tells the story of a run: what was reached, then who said what when, and

@@ -14,7 +14,7 @@ import (
 func TestLogOfUnits(t *testing.T) {
 	l := tellOf(t)
 	log := func() string {
-		post := Log(LogView{Run: l.run, Units: kitchen.FoldUnits(l.run, l.records), Now: time.Date(2026, 3, 12, 12, 0, 0, 0, time.UTC), Who: name})
+		post := Log(LogView{Story: Story{Run: l.run, Now: time.Date(2026, 3, 12, 12, 0, 0, 0, time.UTC), Who: name}, Units: kitchen.FoldUnits(l.run, l.records)})
 		understood(t, post)
 		shown := chat.Plain(post, phone)
 		if n := strings.Count(shown, "\n") + 1; n > screen {

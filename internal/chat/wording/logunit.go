@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/kitchen"
@@ -13,14 +12,8 @@ import (
 
 // LogUnitView is the story of a unit to be told.
 type LogUnitView struct {
+	Story
 	Unit kitchen.Unit
-	// Run made it; the zero Run of a unit that arrived.
-	Run kitchen.Run
-	// Photos are those that were kept with what was said of it, the oldest first.
-	Photos []LogPhoto
-	// Now is in the kitchen's zone.
-	Now time.Time
-	Who func(kitchen.MemberNo) string
 }
 
 // LogUnit tells the story of a unit: how it stands, then day by day who saw or did

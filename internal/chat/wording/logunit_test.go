@@ -41,7 +41,7 @@ func (l *tale) view(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhoto
 	if !ok || len(units.Strays) > 0 {
 		t.Fatalf("unit %d: %v, strays %+v", no, ok, units.Strays)
 	}
-	return LogUnitView{Unit: u, Run: l.run, Photos: photos, Now: time.Date(2026, 3, day, 12, 0, 0, 0, time.UTC), Who: name}
+	return LogUnitView{Story: Story{Run: l.run, Photos: photos, Now: time.Date(2026, 3, day, 12, 0, 0, 0, time.UTC), Who: name}, Unit: u}
 }
 
 func (l *tale) story(t testing.TB, no kitchen.UnitNo, day int, photos ...LogPhoto) chat.Post {

@@ -113,8 +113,8 @@ func TestRunFitsAPhone(t *testing.T) {
 
 // asked asks all that can be asked of a run.
 func (d *day) asked(t *rapid.T) {
-	fitsPhone(t, Log(LogView{Run: d.run, Now: d.now, Who: name}))
-	fitsPhone(t, LogFigures(LogView{Run: d.run, Now: d.now, Who: name}))
+	fitsPhone(t, Log(LogView{Story: Story{Run: d.run, Now: d.now, Who: name}}))
+	fitsPhone(t, LogFigures(LogView{Story: Story{Run: d.run, Now: d.now, Who: name}}))
 	fitsPhone(t, Runs(RunsView{Runs: []kitchen.Run{d.run, d.run}, Now: d.now, Who: name}))
 	fitsPhone(t, CoolYet(CoolView{Run: d.run, Now: d.now, Limit: 27, By: d.now.Add(time.Hour)}))
 	fitsPhone(t, Steps(StepsView{Run: d.run, Plan: d.plan, Now: d.now, At: rapid.IntRange(0, 12).Draw(t, "at")}))

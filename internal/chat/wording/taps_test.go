@@ -76,7 +76,7 @@ func TestTapsAreUnderstood(t *testing.T) {
 	} {
 		understood(t, d.at(s.at).say(ana, s.said, 0))
 		understood(t, CoolYet(CoolView{Run: d.run, Now: d.now, Limit: 27}))
-		understood(t, Log(LogView{Run: d.run, Now: d.now, Who: name}))
+		understood(t, Log(LogView{Story: Story{Run: d.run, Now: d.now, Who: name}}))
 		understood(t, BoardOf(BoardView{Rows: kitchen.Board([]kitchen.Run{d.run}, d.now), Now: d.now, Who: name}))
 		for _, v := range d.pings() {
 			understood(t, Ping(v))

@@ -188,9 +188,10 @@ func fatesOf(l kitchen.Lineage, units []kitchen.UnitRef) []fated {
 const firstAway = 20
 
 func fateOf(u kitchen.Unit) fated {
+	bad := fated{sort: 1, one: "went bad and still stands", many: "went bad and still stand"}
 	switch {
 	case u.Loss.What == kitchen.UnitContaminated && u.State.Stands():
-		return fated{sort: 1, one: "went bad and still stands", many: "went bad and still stand"}
+		return bad
 	case u.Loss.What == kitchen.UnitContaminated && u.State == kitchen.UnitDiscarded:
 		return fated{sort: firstAway, one: "went bad and is out", many: "went bad and are out"}
 	case u.Loss.What == kitchen.UnitContaminated:
@@ -198,7 +199,7 @@ func fateOf(u kitchen.Unit) fated {
 	}
 	switch u.State {
 	case kitchen.UnitContaminated:
-		return fated{sort: 1, one: "went bad and still stands", many: "went bad and still stand"}
+		return bad
 	case kitchen.UnitDead:
 		return fated{sort: 2, one: "grew nothing", many: "grew nothing"}
 	case kitchen.UnitSuspect:
