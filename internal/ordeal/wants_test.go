@@ -210,7 +210,7 @@ func (k kitchenOf) runAgrees(book *store.Book, no kitchen.RunNo) error {
 
 // unitPings are those that the units of a load want.
 func (k kitchenOf) unitPings(book *store.Book, us kitchen.Units) (want []kitchen.Ping, err error) {
-	rows, err := book.GrownUnits(400)
+	rows, err := book.GrownUnits(60)
 	var past []kitchen.Grown
 	for _, r := range rows {
 		if !r.Arrived {

@@ -67,7 +67,7 @@ func questions() []question {
 			return b.UnitsTakenOf([]kitchen.UnitRef{y.Parent})
 		})},
 		{"units tagged", asked(func(_ years, b *store.Book) ([]store.UnitRow, error) { return b.UnitsTagged("test", 1000) })},
-		{"grown units", asked(func(_ years, b *store.Book) ([]store.GrownRow, error) { return b.GrownUnits(200) })},
+		{"grown units", asked(func(_ years, b *store.Book) ([]store.GrownRow, error) { return b.GrownUnits(60) })},
 		{"units behind", asked(func(_ years, b *store.Book) ([]kitchen.RunNo, error) { return b.UnitsBehind(10) })},
 		{"open runs", asked(func(_ years, b *store.Book) ([]store.RunRow, error) { return b.OpenRuns() })},
 		{"last runs", asked(func(_ years, b *store.Book) ([]store.RunRow, error) { return b.LastRuns(10) })},

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"cmp"
 	"database/sql"
 	"time"
 
@@ -57,11 +58,11 @@ func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
 	_, err := b.tx.exec(`
 		INSERT INTO unit (collective, run, number, size, begun_ms, cool_ms, arrived, vessel, litres, grams, grain,
 			name, place, spot, state, stands, since_ms, teller, before, blank, cultured, inoculated_ms, inoculator,
-			culture, culture_key, species, parent_run, parent_unit, route, volume, share, remains,
+			culture, culture_key, species, grows_key, parent_run, parent_unit, route, volume, share, remains,
 			loss, loss_sign, loss_ms, loss_teller, shaken_ms, through_ms)
 		VALUES (:collective, :run, :number, :size, :begun, :cool, :arrived, :vessel, :litres, :grams, :grain,
 			:name, :place, :spot, :state, :stands, :since, :teller, :before, :blank, :cultured, :inoculated, :inoculator,
-			:culture, :key, :species, :fromrun, :fromunit, :route, :volume, :share, :remains,
+			:culture, :key, :species, :grows, :fromrun, :fromunit, :route, :volume, :share, :remains,
 			:loss, :sign, :lost, :loser, :shaken, :through)`,
 		b.bound(), p("run", us.Run), p("number", u.Ref.Unit), p("size", len(us.All)), p("begun", toMS(us.Begun)),
 		p("cool", whenKnown(us.Cool)), p("arrived", us.Arrived), p("vessel", u.Container.Vessel),
@@ -69,7 +70,7 @@ func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
 		p("name", u.Name), p("place", u.Place), p("spot", u.Spot), p("state", u.State), p("stands", u.State.Stands()),
 		p("since", toMS(u.Since)), p("teller", u.By), p("before", u.Before), p("blank", u.Blank), p("cultured", u.Cultured),
 		p("inoculated", whenKnown(u.Inoculated)), p("inoculator", u.InoculatedBy), p("culture", u.Culture),
-		p("key", fold(u.Culture)), p("species", u.Species), p("fromrun", orNull(u.From.Run)), p("fromunit", orNull(u.From.Unit)),
+		p("key", fold(u.Culture)), p("species", u.Species), p("grows", fold(cmp.Or(u.Species, u.Culture))), p("fromrun", orNull(u.From.Run)), p("fromunit", orNull(u.From.Unit)),
 		p("route", u.Route), p("volume", float64(u.Volume)), p("share", float64(u.Share)), p("remains", float64(u.Left)),
 		p("loss", u.Loss.What), p("sign", u.Loss.Sign), p("lost", whenKnown(u.Loss.At)), p("loser", u.Loss.By),
 		p("shaken", whenKnown(grown.Shaken)), p("through", whenKnown(grown.Through)))

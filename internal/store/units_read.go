@@ -168,15 +168,36 @@ func readGrown(s scanner) (g GrownRow, err error) {
 	return g, err
 }
 
-// GrownUnits lists at most limit units that were seen grown through, of which it is
-// known when they were inoculated and that did not go bad, the newest first.
-func (b *Book) GrownUnits(limit int) ([]GrownRow, error) {
-	return each(b.tx, readGrown, `
+// GrownUnits lists the units that were seen grown through, of which it is known when
+// they were inoculated and that did not go bad: of each species the newest up to a
+// limit, so that one that is seldom grown keeps its record.
+func (b *Book) GrownUnits(each int) ([]GrownRow, error) {
+	species, err := b.grownSpecies()
+	if err != nil {
+		return nil, err
+	}
+	return eachOf(b.tx, species, readGrown, `
 		SELECT run, number, iif(species <> '', species, culture), vessel, litres, grams, route, inoculated_ms, shaken_ms, through_ms, arrived
 		FROM unit INDEXED BY unit_through
-		WHERE collective = :collective AND through_ms IS NOT NULL AND inoculated_ms IS NOT NULL
+		WHERE collective = :collective AND grows_key = :species AND through_ms IS NOT NULL AND inoculated_ms IS NOT NULL
 		ORDER BY through_ms DESC, run DESC, number DESC LIMIT :limit`,
-		b.bound(), p("limit", limit))
+		func(key string) []any { return []any{b.bound(), p("species", key), p("limit", each)} })
+}
+
+// grownSpecies lists what ever grew through, looked up one after the other, so that not
+// all that grew is walked.
+func (b *Book) grownSpecies() (all []string, err error) {
+	for last := ""; ; {
+		next, err := each(b.tx, func(s scanner) (key string, err error) { return key, s.Scan(&key) }, `
+			SELECT grows_key FROM unit INDEXED BY unit_through
+			WHERE collective = :collective AND grows_key > :last AND through_ms IS NOT NULL ORDER BY grows_key LIMIT 1`,
+			b.bound(), p("last", last))
+		if err != nil || len(next) == 0 {
+			return all, err
+		}
+		last = next[0]
+		all = append(all, last)
+	}
 }
 
 // ArrivedSince lists the loads that no run made of which something stands, or was lost

@@ -7,8 +7,8 @@ import (
 	"ryebell/internal/store"
 )
 
-// learnsFrom is how many units that grew through a forecast of growth looks back to.
-const learnsFrom = 400
+// learnsFrom is how many units of each species a forecast of growth looks back to.
+const learnsFrom = 60
 
 // grownBefore is what grew through before, for the growth of others to be forecast by.
 func grownBefore(book *store.Book) ([]kitchen.Grown, error) {

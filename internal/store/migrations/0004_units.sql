@@ -34,6 +34,7 @@ CREATE TABLE unit (
     culture       TEXT    NOT NULL,
     culture_key   TEXT    NOT NULL, -- the name of the culture as compared
     species       TEXT    NOT NULL,
+    grows_key     TEXT    NOT NULL, -- the species, else the name of the culture, as compared
     parent_run    INTEGER,          -- the unit it was inoculated from; NULL: none
     parent_unit   INTEGER,
     route         INTEGER NOT NULL, -- kitchen.Route
@@ -54,7 +55,7 @@ CREATE TABLE unit (
 CREATE INDEX unit_standing ON unit (collective, run, number) WHERE stands = 1;
 CREATE INDEX unit_culture ON unit (collective, culture_key, run, number) WHERE culture_key <> '';
 CREATE INDEX unit_parent ON unit (collective, parent_run, parent_unit, run, number) WHERE parent_run IS NOT NULL;
-CREATE INDEX unit_through ON unit (collective, through_ms, run, number) WHERE through_ms IS NOT NULL;
+CREATE INDEX unit_through ON unit (collective, grows_key, through_ms, run, number) WHERE through_ms IS NOT NULL;
 
 -- Derived: the lots that went into a unit, and the free words on it.
 CREATE TABLE unit_lot (
