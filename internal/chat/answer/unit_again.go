@@ -321,11 +321,13 @@ func (t *turn) runUsed(i phrase.TellUnits, ctx scene) (chat.Post, bool, error) {
 	return post, true, err
 }
 
-// nearlyOfUnits says how what was told of units without their number is told with it.
+// nearlyOfUnits says how what was told of units without their number is told with it,
+// or how what its words are about is told.
 func (t *turn) nearlyOfUnits() (chat.Post, bool, error) {
 	told, ok := phrase.OfThem(t.text, t.names)
 	if !ok {
-		return chat.Post{}, false, nil
+		like, ok := phrase.Nearest(t.text, t.names)
+		return wording.Near(phrase.Near{Trouble: phrase.LeftOver, Missed: t.text, Example: like}), ok, nil
 	}
 	rows, err := t.book.StandingUnits()
 	if err != nil || len(rows) == 0 {

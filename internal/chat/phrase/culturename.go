@@ -16,7 +16,7 @@ var cultureNouns = [...]struct {
 	noun           string
 	kind           kitchen.CultureKind
 }{
-	{[]string{"plate", "agar plate", "petri dish", "petri", "dish"}, []string{"plates", "agar plates", "petri dishes", "petris", "dishes"}, "plate", kitchen.Plate},
+	{[]string{"plate", "agar plate", "petri dish", "petri", "dish", "pl", "plt"}, []string{"plates", "agar plates", "petri dishes", "petris", "dishes"}, "plate", kitchen.Plate},
 	{[]string{"lc", "liquid culture"}, []string{"lcs", "liquid cultures", "lc's"}, "lc", kitchen.LiquidBottle},
 	{[]string{"lc syringe", "liquid culture syringe"}, []string{"lc syringes"}, "lc syringe", kitchen.LiquidBottle},
 	{[]string{"lc bottle", "bottle of lc", "bottle", "flask"}, []string{"bottles", "lc bottles", "bottles of lc", "flasks"}, "bottle", kitchen.LiquidBottle},
@@ -79,7 +79,17 @@ func (c cursor) cultureNoun() (noun string, kind kitchen.CultureKind, plural boo
 			noun, kind, plural, d = n.noun, n.kind, true, many
 		}
 	}
+	if n, eight := c.ahead(1).(Number); eight && c.word(0) == "pl" && c.word(1) == "8" && c.glued(1) {
+		if _, number := c.ahead(2).(Number); number && n.Ref == nil {
+			return "plate", kitchen.Plate, false, c.use(2), true // "pl8 2"
+		}
+	}
 	return noun, kind, plural, d, noun != ""
+}
+
+// glued reports whether nothing stands between the token n places on and the one before.
+func (c cursor) glued(n int) bool {
+	return c.ahead(n-1) != nil && c.ahead(n) != nil && c.ahead(n-1).Extent().End == c.ahead(n).Extent().Start
 }
 
 // kindOfName is the kind that a noun in a name says.

@@ -124,14 +124,15 @@ var makes = []string{
 // matchMakeCulture reads the name of a culture with where it is from, or what it is.
 func matchMakeCulture(c cursor) (Intent, cursor, bool) {
 	d, told := c.over("i've", "we've", "just").phrase(makes...)
-	d = d.over("another", "a", "the", "today")
+	d = d.over("another", "a", "an", "the", "today")
 	if d.word(-1) == "culture" && told {
 		d.i-- // "new culture" is a verb and a noun
 	}
-	what, d, sure := d.cultureToBe(told)
+	what, e, sure := d.cultureToBe(told)
 	if what.name == "" {
-		return nil, c, false
+		return d.numberless(c, told)
 	}
+	d = e
 	in := MakeCulture{Made: kitchen.CultureMade{Name: what.name, Kind: what.kind, Generation: what.generation}, Also: what.more, When: what.when}
 	d, ok := in.details(d)
 	if !ok && !(told && sure) {
@@ -164,7 +165,7 @@ func (c cursor) cultureToBe(told bool) (what aCulture, d cursor, sure bool) {
 		}
 		return aCulture{name: name, kind: kind}, e, true
 	}
-	if species, e, is := d.species(); ok && is && told && kind != 0 && !plural {
+	if species, e, is := d.over("of").species(); ok && is && told && kind != 0 && !plural {
 		return aCulture{name: species + " " + noun, kind: kind}, e, true // "new plate oyster"
 	}
 	if ok && told && kind == 0 && !plural {

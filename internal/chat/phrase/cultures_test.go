@@ -1,6 +1,9 @@
 package phrase
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // cultureTalk is talk with the words of cultures in it: none of it is for the bot.
 var cultureTalk = []string{
@@ -9,6 +12,7 @@ var cultureTalk = []string{
 	"got a plate from mum", "poured a bottle of wine", "4 dishes from ana", "the dish is from jo", "what's that from", "show me the family", "culture shock", "the culture here is great", "pop culture is dead",
 	"he is a master of disguise", "a new dish", "plates are out", "made it", "got it from jo", "threw it out", "the oyster went bad on me", "help is gone", "rye is out", "oyster is from france", "my best is not enough", "trace the wire",
 	"i got a new plate for the car", "license plate 7", "dish 2 is very tasty", "the blue one went bad", "more like syringe than needle", "cultures clash", "what is that", "who has it", "whose is that", "track and trace",
+	"i have 3 plates of pasta", "got 3 plates of oysters please", "new plate", "we have 2 bottles of wine", "i have 2 plates from ana", "pl8 is not a word", "i have 12 bottles from the shop",
 }
 
 func TestCultureTalk(t *testing.T) {
@@ -77,11 +81,64 @@ func TestReadCultures(t *testing.T) {
 		"what was made from lc 4":                          "trace lc 4",
 		"trace 12.1-4":                                     "trace #12.1-4",
 		"1.2 from 1.1":                                     "inoculated #1.2 from #1.1",
+		"lc5 from pl8 2":                                   "new lc 5, from plate 2",
+		"pl 21 from plat 7":                                "new plate 21, from plate 7",
+		"pl8 9 from pl8 7":                                 "new plate 9, from plate 7",
+		"lc 5 from pl8":                                    "new lc 5, from plate 8",
+		"new culture called big blue, from plate 3":        "new culture called big blue, from plate 3",
+		"new culture called big oyster":                    "new culture called big oyster, of oyster",
+		"new blue plate 4 from plate 7":                    "new culture called blue plate 4, of blue oyster, from plate 7",
+		"got a syringe of enoki from a friend":             "new culture called enoki syringe, of enoki, from a friend",
+		"bought an lc of shiitake":                         "new culture called shiitake lc, of shiitake",
 		"trace tag soak24":                                 "trace #soak24",
 	} {
 		p := Parse(text, tryNames)
 		if len(p.Intents) != 1 || p.Intents[0].String() != want {
 			t.Errorf("Parse(%q) = %s, want %s", text, understood(p), want)
+		}
+	}
+}
+
+// TestNumberless holds that what is told of new cultures without a number is asked for
+// it, and that the example makes just those, under the numbers that come next.
+func TestNumberless(t *testing.T) {
+	for text, want := range map[string]string{
+		"i have 3 plates of blue oyster":       "new plates 8, 9, 10, of blue oyster",
+		"new lc from plate 2":                  "new lc 1, from plate 2",
+		"made 2 plates from 12.3":              "new plates 8, 9, from #12.3",
+		"got 2 bottles of lion's mane from jo": "new bottles 1, 2, of lion's mane, from Jo",
+		"poured a plate from plate 7":          "new plate 8, from plate 7",
+	} {
+		p := Parse(text, tryNames)
+		if p.Near == nil || p.Near.Trouble != Numberless || p.Near.Example != want {
+			t.Errorf("Parse(%q) = %s, want a number asked for, like %q", text, understood(p), want)
+			continue
+		}
+		if like := Parse(want, tryNames); len(like.Intents) != 1 || like.Intents[0].String() != want {
+			t.Errorf("the example %q is read as %s", want, understood(like))
+		}
+	}
+}
+
+// TestNearest holds which example is near to words that nothing could be made of, and
+// that what was read in pieces is never put together to something that writes.
+func TestNearest(t *testing.T) {
+	for text, want := range map[string]string{
+		"2 old jars, dont know what":     "4 quarts rye oyster on the shelf since 3 oct",
+		"some oyster bags or other":      "4 quarts rye oyster on the shelf since 3 oct",
+		"that plate of mine":             "new plate 8, blue oyster",
+		"my best syringe goes somewhere": "new syringe 1, blue oyster",
+	} {
+		if got, ok := Nearest(text, tryNames); !ok || got != want {
+			t.Errorf("Nearest(%q) = %q, want %q", text, got, want)
+		}
+	}
+	if got, ok := Nearest("see you at eight", tryNames); ok {
+		t.Errorf("talk has an example: %q", got)
+	}
+	for _, text := range []string{"3 quarts oyster frobbed plate 7 on the shelf since 20 feb", "lc 5 from plate 2 zork 12.3 green"} {
+		if p := Parse(text, tryNames); p.Near != nil && strings.Contains(p.Near.Example, ";") {
+			t.Errorf("%q is offered %q", text, p.Near.Example)
 		}
 	}
 }

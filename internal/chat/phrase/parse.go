@@ -328,7 +328,12 @@ func tidy(s string) string { return strings.Trim(strings.Join(strings.Fields(s),
 // example is a sentence that works, made of what was understood.
 func (r reading) example() string {
 	if r.ask == nil && r.near == nil && len(r.intents) > 0 {
-		return r.say("")
+		if !r.scattered() {
+			return r.say("")
+		}
+		if like, ok := r.s.nearest(); ok {
+			return like
+		}
 	}
 	for _, k := range r.kinds {
 		for i := range registry {

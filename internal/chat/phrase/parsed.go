@@ -130,6 +130,8 @@ const (
 	TooLong
 	// Bound: "over 4 oz", "10 to 20 kg": a bound or range where one number is needed.
 	Bound
+	// Numberless: a new culture without a number or a name ("new lc from plate 2").
+	Numberless
 	// TooMany: more than 20 kinds of things in one order.
 	TooMany
 )

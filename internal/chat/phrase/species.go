@@ -69,10 +69,15 @@ func (c cursor) species() (string, cursor, bool) {
 // surelySpecies takes the words for a species that are no colours or the like.
 func (c cursor) surelySpecies() (string, cursor, bool) { return speciesTable().take(c) }
 
-// speciesOf is the species that a name says: "oyster lc".
+// speciesOf is the species that a name says: "oyster lc". A colour says one only beside
+// what a culture lives in, "blue lc": "big blue" can be anything.
 func speciesOf(name string) (string, bool) {
 	for c := (cursor{s: read(name, Names{})}); !c.done(); c.i++ {
-		if s, _, ok := c.species(); ok {
+		if s, _, ok := c.surelySpecies(); ok {
+			return s, true
+		}
+		s, d, ok := weakSpecies().take(c)
+		if _, kind, _, _, noun := d.cultureNoun(); ok && noun && kind != 0 {
 			return s, true
 		}
 	}

@@ -13,7 +13,10 @@ func TestMoreOfUnits(t *testing.T) {
 		"first two jars of 12 oyster":           "inoculated #12.1,2 with oyster",
 		"12.3, 12.1, 12.2 oyster in that order": "inoculated #12.3,1,2 with oyster", "one after the other: 12.3, 12.1, 12.2 oyster": "inoculated #12.3,1,2 with oyster",
 		"12.1-4 oyster, a quarter plate each": "inoculated #12.1-4 with oyster, agar", "a quarter plate each on 12.1-4": "inoculated #12.1-4 with agar",
-		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12", "oh no, 12.3 green": "#12.3 is green", "sorry, 12.3 green": "#12.3 is green", "ugh, lost 12.3": "#12.3 is contaminated",
+		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12",
+		"throw 12.4 out": "threw #12.4 out", "bin 12.1": "threw #12.1 out", "toss 12.1-2": "threw #12.1,2 out", "give 12.1 to lena": "gave #12.1 to Lena", "give jo 12.1": "gave #12.1 to Jo",
+		"move 12.1 to the fridge": "moved #12.1 to fridge", "use 12.1 on straw": "used #12.1 on straw", "bin #12": "threw #12 out", "threw 12.2, smelled bad": "threw #12.2 out; #12.2 is sour", "12.2 smelt sour": "#12.2 is sour",
+		"oh no, 12.3 green": "#12.3 is green", "sorry, 12.3 green": "#12.3 is green", "ugh, lost 12.3": "#12.3 is contaminated",
 	} {
 		p := Parse(text, shelfNames)
 		if len(p.Intents) != 1 || p.Bare == Loosely || p.Intents[0].String() != want {
@@ -49,7 +52,9 @@ func TestColourOfCooked(t *testing.T) {
 // lostChatter is talk with the words that tell of units that are lost, used or counted.
 var lostChatter = []string{
 	"lost 12 pounds", "lost 12.3 kg since may", "lost 3 to 2", "we lost the match 3 - 2", "lost my keys", "first jar of honey", "second bag of 12 apples", "the third man", "my cat died", "it died", "in that order", "one by one",
-	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "lost in town", "1.2 was yesterday", "oh no, 12 green apples", "sorry, 12.3 km", "today: 12 done", "so, used 12 eggs",
+	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "throw it out", "give it to lena", "bin day", "move over", "bin it", "toss it", "move it to the fridge", "use it on straw", "use 12 eggs", "throw 12 out", "move 3 to the fridge", "give me 2", "use 2 of them", "hand it to jo",
+	"move the bags to the car", "throw the jars out", "give jo 12", "use 12.5 kg of flour", "move 12.3 km north",
+	"lost in town", "1.2 was yesterday", "oh no, 12 green apples", "sorry, 12.3 km", "today: 12 done", "so, used 12 eggs",
 }
 
 func TestLostChatter(t *testing.T) {

@@ -252,7 +252,7 @@ func (c cursor) receiver() (string, cursor, bool) {
 		return name, e, true
 	}
 	e, ok := d.freeWords(4)
-	if !ok {
+	if _, number := d.token().(Number); !ok || number {
 		return "", c, false
 	}
 	return d.s.loweredWords(d.i, e.i), e, true

@@ -33,7 +33,8 @@ var signWords = [...]struct {
 		"sour", "smells sour", "smell sour", "sour smell", "smells rotten", "smells like rotten apple", "smells like rotten apples", "smells of rotten apple", "smells of rotten apples", "rotten apple", "rotten apples",
 		"dirty socks", "smells foul", "foul", "stinks", "stinky", "stink", "smells like vinegar", "smells of vinegar", "rancid", "smells bad", "smells like dirty socks", "smells of dirty socks",
 		"smells awful", "smells like feet", "smells like puke", "smells terrible", "smelly", "smells disgusting", "smells like socks", "smells sweet", "smells like apple", "smells of apple",
-		"smells like apples", "smells of apples", "sour at the bottom", "smells a bit sour", "soured", "gone sour", "went sour", "smells nasty", "reeks", "vinegary",
+		"smells like apples", "smells of apples", "sour at the bottom", "smells a bit sour", "soured", "gone sour", "went sour", "smells nasty", "reeks", "vinegary", "smelled bad", "smelt bad", "smelled off", "smelt off", "smelled sour", "smelt sour",
+		"smelled rotten", "smelled foul", "stank", "smelled awful", "smelled like vinegar", "smelled of vinegar",
 	}, []string{"sour smell", "bad smell", "foul smell", "a bad smell", "a sour smell"}},
 	{kitchen.GreenMould, []string{
 		"green", "trich", "trichoderma", "forest green", "greenish", "green mould", "green mold", "green spot", "green spots", "green patch", "green patches", "green stuff", "gone green", "going green",
@@ -126,7 +127,7 @@ func signText(s kitchen.Sign) string {
 // toneWords stand before what a unit is or shows and change nothing in it.
 var toneWords = sync.OnceValue(func() glossary[bool] {
 	g := glossary[bool]{}
-	g.add(true, "looks", "look", "looking", "looks like", "looked", "smells", "smell", "smells like", "smells of", "is", "are", "was", "were", "went", "gone", "going", "has gone", "turned", "turning", "turns", "got", "getting",
+	g.add(true, "looks", "look", "looking", "looks like", "looked", "smelled", "smelt", "smelled like", "smelled of", "smelt of", "smells", "smell", "smells like", "smells of", "is", "are", "was", "were", "went", "gone", "going", "has gone", "turned", "turning", "turns", "got", "getting",
 		"gets", "has", "have", "had", "seems", "seem", "seems to be", "feels", "shows", "showing", "a bit", "a bit of", "bit", "bit of", "a little", "a little bit", "slightly", "kind of", "kinda", "sort of", "very", "really", "so",
 		"totally", "completely", "some", "lots of", "a lot of", "full of", "with", "definitely", "maybe", "probably", "i think", "it's", "its", "there's", "there is", "theres", "now", "already", "still", "too", "pretty",
 		"quite", "rather", "starting to go", "starting to", "starting to look", "a", "an", "sadly", "apparently", "today", "has been", "have been", "just", "turned out", "suddenly", "again", "has a", "has some",

@@ -1,6 +1,8 @@
 package phrase
 
 import (
+	"slices"
+	"strings"
 	"sync"
 
 	"ryebell/internal/calc/unit"
@@ -39,10 +41,11 @@ var unitVerbs = sync.OnceValue(func() glossary[unitVerb] {
 	g.add(putVerb, "put", "added", "dropped", "shot", "squirted", "poured", "stuck", "spread", "sprayed")
 	g.add(shakeVerb, "shook", "shaken", "shaked", "have shaken", "has shaken", "gave a shake to", "shook up", "broke up", "shake")
 	g.add(throwVerb, "threw", "threw out", "threw away", "binned", "tossed", "tossed out", "chucked", "chucked out", "discarded", "dumped", "trashed", "got rid of", "composted", "chucked away", "have thrown out", "had to throw out",
-		"had to throw", "had to bin", "had to toss", "thrown out", "throwing out", "tossing", "binning", "thrown away", "threw in the bin", "throw out", "had to chuck")
-	g.add(useVerb, "used", "used up", "spawned with", "have used", "finished off", "using")
-	g.add(giveVerb, "gave", "gave away", "given", "handed", "sold", "donated", "passed", "lent", "have given", "giving")
-	g.add(moveVerb, "moved", "put", "placed", "brought", "took", "carried", "shifted", "moving", "stored", "shelved", "stuck")
+		"had to throw", "had to bin", "had to toss", "thrown out", "throwing out", "tossing", "binning", "thrown away", "threw in the bin", "throw out", "had to chuck",
+		"throw", "bin", "toss", "chuck", "discard", "dump", "trash", "compost")
+	g.add(useVerb, "used", "used up", "spawned with", "have used", "finished off", "using", "use")
+	g.add(giveVerb, "gave", "gave away", "given", "handed", "sold", "donated", "passed", "lent", "have given", "giving", "give", "hand")
+	g.add(moveVerb, "moved", "put", "placed", "brought", "took", "carried", "shifted", "moving", "stored", "shelved", "stuck", "move")
 	g.add(leaveVerb, "left", "leave", "keep", "kept", "leaving", "keeping", "marked", "mark")
 	g.add(callVerb, "call", "named", "name", "called", "rename", "renamed")
 	g.add(tagVerb, "tag", "tagged", "tags on", "tags for", "add tag to", "label")
@@ -58,11 +61,22 @@ func (t unitsTelling) verbFirst(c cursor) (unitsRead, bool) {
 		if n == 0 {
 			continue
 		}
-		if r, ok := t.verb(g.means, c.use(n)); ok && r.end.i > best.end.i {
+		if r, ok := t.verb(g.means, c.use(n)); ok && r.end.i > best.end.i && !(orders[g.phrase] && !t.ordered(r, c.use(n))) {
 			best = r
 		}
 	}
 	return best, best.end.i > c.i
+}
+
+// orders are verbs that people also tell each other what to do with: they are told of
+// units only by their numbers.
+var orders = set("throw bin toss chuck discard dump trash give hand move use compost")
+
+// ordered reports whether units were named behind such a verb that can be nothing else.
+func (t unitsTelling) ordered(r unitsRead, c cursor) bool {
+	of := r.parts[0].Of
+	sharp := c.over("the", "jar", "bag").word(0)
+	return t.answers || len(of.Names) > 0 || slices.ContainsFunc(of.Refs, func(r kitchen.Ref) bool { return len(r.Units) > 0 }) || strings.HasPrefix(sharp, "#") && len(of.Refs) > 0
 }
 
 // verb reads what stands behind one.

@@ -33,7 +33,7 @@ var classes = []struct {
 		set settings setting kitchen collective members member steward stewards grower growers name names call called
 		rename claim code codes forget join joined remind reminder ping pings pinged tell show shows working help topics
 		topic jars bags filters filter cautions caution grain grains kernel kernels berry berries spawn spawning substrate straw
-		culture cultures lot lots plate bottle syringe jelly mason lid lids foil gasket port ports patch quiet private
+		culture cultures lot lots plate bottle bottles syringe jelly mason lid lids foil gasket port ports patch quiet private
 		book bookings booking booked cancel cancelled canceled slot board now next stock bought buy buys paid pay pays
 		cost costs used use uses threw throw thrown discard discarded gave given lost loses lose dropped drop drops back
 		done ready grown growing growth colonised colonized colonise colonize bad looks look looked smells smell sour
@@ -121,7 +121,7 @@ const everyday = `
 	subject such sucks sudden suddenly sugar suggest suit summer sun sunny supper support suppose supposed sure surprise swap sweat sweet swim switch table
 	tall talk talked talking tape taste taught tax tea teach team tears tell ten tent terrible test tested testing text texts thank that'd themselves thick
 	thin thing things think thinking thinks third thirsty thirty though thought thousand three threw through throat throughout thunder ticket tidy tie tied
-	tight till tin tiny tip tips tired toast together toilet told tom ton tongue tonight tool tools tooth torn touch touched tough toward towards towel town toy
+	tight till tin tiny tip tips tired toast together toilet told tom ton tongue tonight tool tools tooth toss chuck bin trash torn touch touched tough toward towards towel town toy
 	track train transfer transfers trash travel tray treat tree trees trick tried trip trouble truck true truly trust truth try trying tub tube tubs turn turned turning
 	turns tv twelve twenty twice type typed typo ugh ugly um umm uncle understand unless unlike unload unloaded upon upper upset upstairs useful usually van various
 	vegetables vehicle very via video view village visit voice vote wait waited waiting wake walk walked walking wall wallet walls warn was wash washed washing wasn't

@@ -71,6 +71,8 @@ func trouble(t phrase.Trouble, got, missed string) chat.Para {
 		return say("{} won't do for spawn: whole grain only.", missed)
 	case phrase.Incomplete:
 		return say("\"{}\" needs a little more.", either(missed, got))
+	case phrase.Numberless:
+		return say("**Which number?** \"{}\" has none, and no name.", missed)
 	case phrase.TooLong:
 		return say("That is more than I read at once, 4,096 characters. Nothing was written.")
 	case phrase.Bound:

@@ -43,6 +43,9 @@ func CultureMade(v CultureView) chat.Post {
 	if c.From != "" && c.Parent == 0 {
 		s.add(should, say("{} is no culture in the book: taken as said.", cultureHead(c.From)))
 	}
+	if c.Species == "" && c.Parent == 0 && c.FromUnit == (kitchen.UnitRef{}) {
+		s.add(should, say("**What grows on it?** Undo, and say it again with `, oyster` at its end"))
+	}
 	s.then(say("Next: put it on? `12.1-4 "+typable(c.Name)+"`"), tap("Undo", "undo"), traceTap(c.Name))
 	return s.post(chat.Answer)
 }
