@@ -127,7 +127,7 @@ func dated(t, now time.Time) string { return t.In(now.Location()).Format("Mon 2 
 
 func inFuture(r kitchen.InFuture, a Asked) chat.Post {
 	return lines("**"+dated(r.At, a.Now)+"** is still to come; now is "+dated(r.Told, a.Now)+". Nothing was written.",
-		"Say when it happened, like `heat off at 14:05` or `heat off 10 min ago`.")
+		"Say when it was, like `at 14:05`, `10 min ago` or `yesterday`.")
 }
 
 func notOffered(r kitchen.NotOffered, a Asked) chat.Post {

@@ -61,7 +61,7 @@ func whenSaid(now, t time.Time) string {
 
 func ownAncestor(r kitchen.OwnAncestor) chat.Post {
 	if r.Culture != "" {
-		return theirs(say("{} would come from itself. Nothing was written.", r.Culture))
+		return theirs(say("**{} would come from itself.** Nothing was written.", cultureHead(r.Culture)))
 	}
 	return lines("**" + r.Unit.String() + "** would come from itself. Nothing was written.")
 }

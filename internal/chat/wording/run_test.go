@@ -190,7 +190,7 @@ func TestRunRefusals(t *testing.T) {
 		{kitchen.UnitAlready{Unit: one, At: at}, []string{"#12.3", "14:05"}},
 		{kitchen.UnitContradicts{Unit: one, Said: kitchen.SaidGrowth, Other: kitchen.SaidGrownThrough, OtherAt: at}, []string{"#12.3: growth seen", "doesn't go with grown through 14:05"}},
 		{kitchen.OwnAncestor{Unit: one}, []string{"#12.3 would come from itself"}},
-		{kitchen.OwnAncestor{Culture: "plate 7"}, []string{"plate 7 would come from itself"}},
+		{kitchen.OwnAncestor{Culture: "plate 7"}, []string{"Plate 7 would come from itself"}},
 		{kitchen.NoSuchCulture{Name: "plate 7"}, []string{"no culture called plate 7"}},
 		{kitchen.CultureKnown{Name: "plate 7", Made: at}, []string{"a plate 7 already, made 14:05"}},
 		{kitchen.CultureOver{Name: "plate 7", Ended: at}, []string{"Plate 7 is over since 14:05"}},
