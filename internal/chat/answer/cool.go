@@ -35,6 +35,11 @@ func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
 		return chat.Post{}, err
 	}
 	view := wording.CoolView{Run: run, Now: t.arrived(), Limit: t.settings.CoolLimitFor(i.For), For: i.For, Unit: i.Unit, Own: t.settings.KnowsCulture(i.For)}
+	load, err := t.load(run.No)
+	if err != nil {
+		return chat.Post{}, err
+	}
+	view.Settled = load.Settled()
 	if int(i.Unit) > run.Units() {
 		return chat.Post{}, kitchen.NoSuchUnit{Ref: kitchen.Ref{Run: run.No, Units: []kitchen.UnitNo{i.Unit}}, Has: run.Units()}
 	}

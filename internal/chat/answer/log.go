@@ -2,6 +2,7 @@ package answer
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 
 	"ryebell/internal/chat"
@@ -13,6 +14,11 @@ import (
 // steps says the step at hand.
 func (t *turn) steps(i phrase.Steps, ctx scene) (chat.Post, error) {
 	run, err := t.which(i.Which, ctx, func(r kitchen.Run) bool { return !r.Stage.Over() })
+	if errors.As(err, new(nothingOn)) {
+		if post, ok, err := t.nextOnShelf(ctx); ok || err != nil {
+			return post, err
+		}
+	}
 	if errors.As(err, new(nothingOn)) && ctx.plan != nil {
 		p, err := t.settings.Work(ctx.plan.Order)
 		if err != nil {
@@ -33,6 +39,12 @@ func (t *turn) steps(i phrase.Steps, ctx scene) (chat.Post, error) {
 // stepsOf says the step of a run that is at hand. Nobody reports the steps before
 // the flame, so who asks again gets the next.
 func (t *turn) stepsOf(run kitchen.Run) (chat.Post, error) {
+	if load, err := t.load(run.No); err != nil || load.Settled() {
+		if err != nil {
+			return chat.Post{}, err
+		}
+		return t.readyWhen(phrase.ReadyWhen{Of: phrase.Meant{Refs: []kitchen.Ref{{Run: run.No}}}}, scene{})
+	}
 	p, err := t.settings.Work(run.Order)
 	if err != nil {
 		return chat.Post{}, err
@@ -45,6 +57,53 @@ func (t *turn) stepsOf(run kitchen.Run) (chat.Post, error) {
 	}
 	t.about = run.No.Subject()
 	return wording.Steps(view), nil
+}
+
+// nextOnShelf says what comes next where nothing is on the stove: of the run that was
+// spoken of last, or, where no plan is talked about either, of all that grows.
+func (t *turn) nextOnShelf(ctx scene) (chat.Post, bool, error) {
+	newest, err := t.newestTurn()
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	rows, err := t.book.RowsOf(newest.ID)
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	if len(rows) > 0 && newest.Kind != planKind && t.m.At.Sub(newest.At) <= sceneLasts {
+		if no, ok := runOf(rows[len(rows)-1].About); ok {
+			load, err := t.load(no)
+			if err == nil && (load.Arrived || load.Settled()) {
+				post, err := t.readyWhen(phrase.ReadyWhen{Of: phrase.Meant{Refs: []kitchen.Ref{{Run: no}}}}, scene{})
+				return post, true, err
+			}
+			if err != nil && !errors.As(err, new(kitchen.NoSuchRun)) {
+				return chat.Post{}, false, err
+			}
+		}
+	}
+	if ctx.plan != nil {
+		return chat.Post{}, false, nil
+	}
+	units, err := t.standing()
+	if err != nil {
+		return chat.Post{}, false, err
+	}
+	of := phrase.ReadyWhen{}
+	for _, u := range units {
+		load, err := t.load(u.Ref.Run)
+		if err != nil {
+			return chat.Post{}, false, err
+		}
+		if load.Grows([]kitchen.UnitNo{u.Ref.Unit}) && !slices.ContainsFunc(of.Of.Refs, func(r kitchen.Ref) bool { return r.Run == load.Run }) {
+			of.Of.Refs = append(of.Of.Refs, kitchen.Ref{Run: load.Run})
+		}
+	}
+	if len(of.Of.Refs) == 0 {
+		return chat.Post{}, false, nil
+	}
+	post, err := t.readyWhen(of, scene{})
+	return post, true, err
 }
 
 // stepAsked counts how often somebody asked for the next step of a run before its

@@ -3,17 +3,20 @@ package answer
 import (
 	"slices"
 
+	"ryebell/internal/chat/wording"
+
 	"ryebell/internal/kitchen"
 )
 
-// allPutOn reports whether no unit of a run waits for a culture any more: the blank waits
-// for none.
-func (t *turn) allPutOn(no kitchen.RunNo) (bool, error) {
+// growthOnce is what is expected of the units of a run, once none waits for a culture any
+// more; nil before.
+func (t *turn) growthOnce(no kitchen.RunNo) (*wording.ReadyLoad, error) {
 	load, err := t.load(no)
-	waits := func(u kitchen.Unit) bool {
-		return u.State == kitchen.InCook || u.State == kitchen.UnitCooked && !u.Blank
+	if err != nil || !load.Settled() {
+		return nil, err
 	}
-	return len(load.All) > 0 && !slices.ContainsFunc(load.All, waits), err
+	ready, err := t.readyOf(load, load.Standing())
+	return &ready, err
 }
 
 // oldEnough reports whether what grows in a load can have grown through by now: before,

@@ -103,10 +103,11 @@ func (t *turn) asksGrowth(i phrase.CoolYet, ctx scene) (phrase.Meant, bool, erro
 	return phrase.Meant{Refs: []kitchen.Ref{ref}}, grows, err
 }
 
-// seenTo reports whether of a load as a whole its growth is asked of: something grows,
-// and nothing waits for it to be cool any more, or it was found cool.
+// seenTo reports whether of a load as a whole its growth is asked of: nothing waits for
+// it to be cool any more, or something grows and it was found cool. Of a run that is gone
+// since when is said.
 func (t *turn) seenTo(load kitchen.Units) bool {
 	run, err := t.theRun(load.Run)
-	cool := err == nil && run.Stage == kitchen.StageCool
-	return load.Grows(load.Standing()) && (cool || load.Settled())
+	cool, gone := err == nil && run.Stage == kitchen.StageCool, err == nil && run.Stage == kitchen.StageGone
+	return load.Settled() && !gone || cool && load.Grows(load.Standing())
 }

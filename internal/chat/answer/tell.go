@@ -191,7 +191,7 @@ func (t *turn) tellOf(run kitchen.Run, entries []kitchen.RunEntry, at time.Time)
 	was := run
 	v := wording.RunView{Was: &was, At: at.In(t.now.Location()), Now: t.arrived(), Who: t.who, First: t.once(run.No), Instead: t.instead}
 	var err error
-	if v.AllPutOn, err = t.allPutOn(run.No); err != nil {
+	if v.Grows, err = t.growthOnce(run.No); err != nil {
 		return chat.Post{}, err
 	}
 	for n, e := range entries {

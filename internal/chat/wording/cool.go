@@ -25,6 +25,8 @@ type CoolView struct {
 	Own bool
 	// Unit is the one that was asked about; zero for the load.
 	Unit kitchen.UnitNo
+	// Settled is set once none of its units waits for a culture any more.
+	Settled bool
 }
 
 // of is what was asked about.
@@ -53,7 +55,9 @@ func CoolYet(v CoolView) chat.Post {
 		if v.For != "" {
 			s.add(must, v.culture())
 		}
-		s.then(onceCool(v.Run, v.Now))
+		if !v.Settled {
+			s.then(onceCool(v.Run, v.Now))
+		}
 	case kitchen.StageCooling:
 		v.cooling(&s, run)
 	case kitchen.StageGone:

@@ -54,6 +54,8 @@ func Ready(v ReadyView) chat.Post {
 		}
 	}
 	switch {
+	case len(v.Loads) == 1 && len(v.Loads[0].Load.All) > 0 && len(v.Loads[0].Load.Standing()) == 0:
+		s.then(say("Nothing is left to do with it."))
 	case len(v.Loads) == 0:
 		return lines("**Nothing grows** on the shelf, as far as anybody told.", "Put a culture on? Say it, like `12.1-3 oyster`")
 	case asked == 0:
@@ -63,6 +65,24 @@ func Ready(v ReadyView) chat.Post {
 		s.add(should, say("By estimate, as is usual (common practice): 4 times of 5 it is in there."))
 	}
 	return s.post(chat.Answer)
+}
+
+// next is what comes next of the units of a load, the soonest first.
+func (l ReadyLoad) next(now time.Time) chat.Para {
+	var soonest *readyGroup
+	for i, g := range l.groups {
+		if g.grows && (soonest == nil || g.growth.ThroughAt(now).About.Before(soonest.growth.ThroughAt(now).About)) {
+			soonest = &l.groups[i]
+		}
+	}
+	if soonest == nil {
+		return say("Nothing waits for a culture, and nothing grows.")
+	}
+	ref, through := refOf(l.Load, soonest.units), dateOf(now, soonest.growth.ThroughAt(now).About)
+	if !soonest.growth.Shaken && now.Before(soonest.growth.Shake.To) {
+		return say("Next: shake " + ref + " about " + dateOf(now, soonest.growth.Shake.About) + ". Grown through about " + through + ", by estimate.")
+	}
+	return say("Next: " + ref + " grown through about " + through + ", by estimate.")
 }
 
 func (v ReadyView) line(load kitchen.Units, g readyGroup) chat.Para {

@@ -27,8 +27,9 @@ type RunView struct {
 	// To names who is asked to take over, or with whom the run stays, so that it
 	// rings; nil for anybody.
 	To chat.Span
-	// AllPutOn is set once no unit waits for a culture any more.
-	AllPutOn bool
+	// Grows is what is expected of its units, once none waits for a culture any more; nil
+	// before.
+	Grows *ReadyLoad
 	// More is the next load of the same plan, when there is one still to be cooked.
 	More *kitchen.Order
 	// Now is when it was said, in the kitchen's zone.

@@ -44,8 +44,8 @@ func (v RunView) stage(s *sheet) {
 	case kitchen.StageCool:
 		switch {
 		case s.next != nil: // a reading that can't be is looked at again
-		case v.AllPutOn:
-			s.then(nil, tap("Log", logOf(v.Run.No)))
+		case v.Grows != nil:
+			s.then(v.Grows.next(v.Now), tap("Log", logOf(v.Run.No)))
 		default:
 			s.then(onceCool(v.Run, v.Now), tap("Log", logOf(v.Run.No)))
 		}
@@ -257,6 +257,8 @@ func (v RunView) cooling(s *sheet) {
 			s.add(may, say("In the shut pot it takes half as long again, or twice."))
 		}
 		s.then(say("Next: out, or leave it in; cool in clean air."), v.button("Out of the pot", "out of the pot"))
+	case v.Grows != nil: // nobody is asked to measure any more
+		s.then(v.Grows.next(v.Now), tap("Chart", chartOf(v.Run.No)))
 	default:
 		if s.next == nil {
 			c, known := v.Run.Cooling()
