@@ -127,6 +127,10 @@ func (d *Digest) grows(l Stock) {
 	}
 }
 
+// coolBeyondDoubt is how long after it should have been cool nobody is asked any more
+// whether a load is: by then it has stood for two weeks.
+const coolBeyondDoubt = 14 * 24 * time.Hour
+
 // waits looks at the cooked grain that stands: how old it is and will be, and whether
 // it may be used at all.
 func (d *Digest) waits(l Stock) {
@@ -139,7 +143,7 @@ func (d *Digest) waits(l Stock) {
 	case !l.Units.Arrived && !l.Run.heldWhole():
 		put(&d.Unheld, l, waits)
 		return // how old it is no longer matters
-	case l.Run.Stage == StageCooling:
+	case l.Run.Stage == StageCooling && d.Now.Sub(since) < coolBeyondDoubt:
 		put(&d.Unmeasured, l, waits)
 	}
 	ages := l.Units.shelf()

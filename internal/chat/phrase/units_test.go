@@ -119,6 +119,8 @@ func TestTellUnits(t *testing.T) {
 		"12.3 green":                                 "#12.3 is green",
 		"ugh trich in 12.3":                          "#12.3 is green",
 		"12.4 smells sour, wet at the bottom":        "#12.4 is sour; #12.4 is wet",
+		"12.2-3 top shelf":                           "moved #12.2,3 to top shelf",
+		"12.1 fridge, 12.2-3 top shelf":              "moved #12.1 to fridge; moved #12.2,3 to top shelf",
 		"12.2 looks wet":                             "#12.2 is wet",
 		"nothing on 12.4":                            "#12.4 is not growing",
 		"nothing happening in 12.2 after 9 days":     "#12.2 is not growing",
