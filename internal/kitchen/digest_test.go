@@ -70,6 +70,7 @@ func TestDigestOf(t *testing.T) {
 		{"the fridge too", on(40), on(47), stock[:1], "bad #1[2]; suspect #1[5]; ageing #1[3]; ageing #1[4]"},
 		{"unseen", on(2), on(9), stock[2:3], "unheld #3[1 2 3 4 5 6 7]"},
 		{"unmeasured", on(2), on(9), []Stock{held().stock(t, 5)}, "unmeasured #5[1 2 3 4 5 6 7]"},
+		{"unmeasured, and cool by now without doubt", on(9), on(20), []Stock{held().stock(t, 5)}, ""},
 		{"a month nears", on(20), on(28), stock[1:2], "shelved a month #2[1 2 3 4 5 6 7]"},
 		{"past it", on(28), on(40), stock[1:2], ""},
 		{"old", on(100), on(107), stock[1:2], "old #2[1 2 3 4 5 6 7]"},
