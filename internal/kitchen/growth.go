@@ -66,9 +66,8 @@ func (u Unit) Grown() (Grown, bool) {
 			break
 		}
 	}
-	shaken, _ := u.firstShake()
 	return Grown{
-		Unit: u.Ref, Species: u.grows(), Container: u.Container, Route: u.Route, Inoculated: u.Inoculated, Shaken: shaken, Through: s.At,
+		Unit: u.Ref, Species: u.grows(), Container: u.Container, Route: u.Route, Inoculated: u.Inoculated, Shaken: u.Shook, Through: s.At,
 	}, true
 }
 
@@ -78,12 +77,7 @@ func (g Grown) wasShaken() bool { return g.Shaken.Sub(g.Inoculated) > mixedWithi
 // grows is the name of what grows on the unit, as far as it was said.
 func (u Unit) grows() string { return firstSet(u.Species, u.Culture) }
 
-// firstShake is when the unit was shaken for the first time since it was inoculated.
-func (u Unit) firstShake() (time.Time, bool) {
-	s, ok := u.firstShakeStep()
-	return s.At, ok
-}
-
+// firstShakeStep is when the unit was shaken for the first time since it was inoculated.
 func (u Unit) firstShakeStep() (UnitStep, bool) {
 	for _, s := range u.Steps {
 		if s.Kind == SaidShaken && s.At.Sub(u.Inoculated) > mixedWithin {
@@ -115,6 +109,8 @@ type Growth struct {
 	// Through is when it is grown through, if it was shaken or will be in time; Unshaken
 	// when it is left alone.
 	Through, Unshaken Expected
+	// Paced is set where Through and Unshaken go by how far somebody saw it grown.
+	Paced bool
 	// Colder is by how much the room is colder than the species likes, as it was measured;
 	// 0 for a room that isn't, or that nobody measured.
 	Colder unit.Kelvins
@@ -136,12 +132,14 @@ func (g Growth) Runs() int { return g.Through.Runs }
 // container, route and room, and from what grew through before: those of its species
 // count, whatever their container and route, as soon as there is one run of them. What
 // was seen counts as seen in the same room. False for a unit that doesn't grow, or of
-// which nobody said when it was inoculated. It takes the unit's steps.
+// which nobody said when it was inoculated, and while it rests in the cold.
 func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 	switch {
 	case u.Blank || u.Inoculated.IsZero():
 		return Growth{}, false
 	case u.State != UnitInoculated && u.State != UnitGrowing && u.State != UnitSuspect:
+		return Growth{}, false
+	case u.Rests():
 		return Growth{}, false
 	}
 	g := Growth{Named: u.grows()}
@@ -150,7 +148,8 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 		g.Colder = max(0, g.Species.Coldest.Minus(*s.Room))
 	}
 	cold := duration.Factor(math.Pow(float64(colderTakes), float64(min(g.Colder, tooCold))))
-	_, g.Shaken = u.firstShake()
+	g.Shaken = !u.Shook.IsZero()
+	from := u.Inoculated.Add(u.Rested)
 
 	slow := u.Route.slowness()
 	sized := slow * g.Species.slowness(u.Container)
@@ -164,10 +163,14 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 		}
 		through = append(through, p.took(p.Through, sized/p.slowness(g.Species)))
 	}
-	g.Shake = expect(u.Inoculated, g.Species.FirstShake.span().Times(slow*cold), shaken, 1)
+	g.Shake = expect(from, g.Species.FirstShake.span().Times(slow*cold), shaken, 1)
 	usual := g.Species.growsThrough(u.Container).Times(slow * cold)
-	g.Through = expect(u.Inoculated, usual, through, 1)
-	g.Unshaken = expect(u.Inoculated, usual, through, unshakenTakes)
+	g.Through = u.paced(expect(from, usual, through, 1), from, g.Shake.About)
+	g.Unshaken = u.paced(expect(from, usual, through, unshakenTakes), from, g.Shake.About)
+	g.Paced = u.paces()
+	if !g.Shaken && u.Share >= lateToShake { // it won't be any more
+		g.Through = g.Unshaken
+	}
 	return g, true
 }
 

@@ -117,7 +117,8 @@ func firstTime(times ...time.Time) time.Time {
 }
 
 // ShelfSpan is what is expected of a unit by estimate: from when to look, and by when
-// it should be used, or should have grown through. Both zero when nothing is.
+// it should be used, or should have grown through. Both zero when nothing is, as of what
+// grows in the cold.
 type ShelfSpan struct{ Look, By time.Time }
 
 // Expected is what is expected of a unit. Cooked grain is looked at after a month,
@@ -135,6 +136,9 @@ func (u ShelfUnit) Expected() ShelfSpan {
 		}
 		return ShelfSpan{from.AddDate(0, 1, 0), from.AddDate(0, 3, 0)}
 	case UnitInoculated, UnitGrowing:
+		if u.Rests() {
+			return ShelfSpan{}
+		}
 		if !u.Through.To.IsZero() {
 			return ShelfSpan{u.Through.From, u.Through.To}
 		}
@@ -297,7 +301,7 @@ func (u ShelfUnit) Due(now time.Time) ShelfDue {
 			return DueUse
 		}
 	case ShelfGrowing, ShelfInoculated:
-		if now.After(e.By) {
+		if !u.Rests() && now.After(e.By) {
 			return DueGrown
 		}
 	case ShelfCooked:

@@ -68,9 +68,15 @@ type Unit struct {
 	From         UnitRef
 	Route        Route
 	Volume       unit.Litres
-	// Share is how much is overgrown as last seen, Left how much is not used yet.
-	Share unit.Fraction
-	Left  unit.Fraction
+	// Share is how much is overgrown as last seen, at Seen; Left how much is not used yet.
+	// Shook is when it was first shaken since it was inoculated, beside the mixing; both
+	// times are zero for never. Rested is how long it has stood in the cold since then,
+	// before it was taken out.
+	Share  unit.Fraction
+	Seen   time.Time
+	Shook  time.Time
+	Rested time.Duration
+	Left   unit.Fraction
 	// Loss is what it was lost as, whatever was done with it then.
 	Loss  Loss
 	Steps []UnitStep

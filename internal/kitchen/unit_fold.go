@@ -236,7 +236,9 @@ func (f *unitFolding) learn(u *Unit, e UnitEntry) {
 		u.Blank = true
 	case GrowthSeen:
 		f.grew(u, e)
-	case Shaken, UnitsGiven, UnitsDiscarded, UnitsGone:
+	case Shaken:
+		f.shook(u)
+	case UnitsGiven, UnitsDiscarded, UnitsGone:
 	case SignSeen:
 		f.sign(u, e.Sign)
 	case GrownThrough:
@@ -244,6 +246,7 @@ func (f *unitFolding) learn(u *Unit, e UnitEntry) {
 	case UnitsUsed:
 		u.used(e)
 	case UnitsMoved:
+		u.Rested += f.restedUntil(*u)
 		u.Place = e.Place
 	case UnitNamed:
 		u.Name = e.Name
@@ -259,6 +262,7 @@ func (f *unitFolding) learn(u *Unit, e UnitEntry) {
 func (f *unitFolding) inoculated(u *Unit, e Inoculated) {
 	if !u.State.Lives() || !u.Cultured { // else it only says which culture it is
 		u.Inoculated, u.InoculatedBy, u.Share = f.rec.At, f.rec.By, 0
+		u.Seen, u.Shook, u.Rested = time.Time{}, time.Time{}, 0
 	}
 	u.Blank, u.Cultured = false, true
 	u.Culture, u.Species, u.From, u.Route, u.Volume = e.Culture, e.Species, e.From, e.Route, e.Volume
@@ -268,10 +272,30 @@ func (f *unitFolding) inoculated(u *Unit, e Inoculated) {
 }
 
 func (f *unitFolding) grew(u *Unit, e GrowthSeen) {
-	u.Share = e.Share
+	u.Share, u.Seen = e.Share, f.rec.At
 	if u.State == UnitSuspect {
 		u.Before = UnitGrowing
 	}
+}
+
+func (f *unitFolding) shook(u *Unit) {
+	if u.Shook.IsZero() && f.rec.At.Sub(u.Inoculated) > mixedWithin {
+		u.Shook = f.rec.At
+	}
+}
+
+// restedUntil is how long a unit that is now moved has stood in the cold since it was
+// inoculated. What arrived and was said to stand there has stood there all the time.
+func (f *unitFolding) restedUntil(u Unit) time.Duration {
+	if !Chilled(u.Place) || u.Inoculated.IsZero() {
+		return 0
+	}
+	moved, _ := u.LastStep(SaidMoved)
+	since := latest(moved.At, u.Inoculated)
+	if f.Arrived && moved.At.Sub(f.Told).Abs() < time.Minute {
+		since = u.Inoculated
+	}
+	return max(0, f.rec.At.Sub(since))
 }
 
 // sign notes what a unit is lost as. The first contamination stands, for a second

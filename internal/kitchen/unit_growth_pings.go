@@ -151,13 +151,21 @@ func afresh(due, told time.Time) time.Time {
 	return told.AddDate(0, 0, 1)
 }
 
+// pacedLook is from where the looks are counted, by days, that go by how far a unit was
+// seen grown, so that those are asked after together that go alike.
+const pacedLook = 100
+
 // lookFor is when a unit is looked at for being grown through, and the how manieth
-// such look it is: when it is expected, at the end of the range where it was seen
-// growing shortly before, and a week after a look that found it late.
+// such look it is: when it is expected, by how far it was seen. Where somebody looked
+// and saw nothing, at the end of the range, and a week after a look that found it late.
 func (x Unit) lookFor(g Growth) (int, time.Time) {
 	e := g.Unshaken
 	if g.Shaken {
 		e = g.Through
+	}
+	if x.paces() {
+		due := latest(e.About, x.Seen.Add(lookedLately))
+		return pacedLook + int(due.Sub(x.Inoculated)/(24*time.Hour)), due
 	}
 	var last time.Time
 	late := 0

@@ -48,14 +48,21 @@ func TestUnitsWantAsTheyGrow(t *testing.T) {
 			"13.3. grown through yet [1 2 3 4 5 6 7]", "7.3. shake [7]", "12.3. nothing seen [7]",
 		}},
 		{"growth seen", oysters().day(8, "09:00", jo, GrowthSeen{all, 0.3}), []string{
-			"7.3. shake [1 2 3 4 5 6 7]", "16.3. grown through yet [1 2 3 4 5 6 7]",
+			"7.3. shake [1 2 3 4 5 6 7]", "18.3. grown through yet [1 2 3 4 5 6 7]",
 		}},
-		{"too far to shake", oysters().day(8, "09:00", jo, GrowthSeen{all, 0.6}), []string{"16.3. grown through yet [1 2 3 4 5 6 7]"}},
+		{"seen to grow apart", oysters().day(6, "09:00", jo, Shaken{all}).day(14, "09:00", jo, GrowthSeen{ones(1, 2, 3), 0.5}).day(14, "09:10", jo, GrowthSeen{ones(4, 5, 6, 7), 0.9}), []string{
+			"20.3. grown through yet [1 2 3]", "16.3. grown through yet [4 5 6 7]",
+		}},
+		{"into the fridge, half grown", oysters().day(8, "09:00", jo, GrowthSeen{all, 0.5}).day(8, "10:00", jo, UnitsMoved{all, "fridge"}), nil},
+		{"and out of it", oysters().day(6, "09:00", jo, Shaken{all}).day(8, "10:00", jo, UnitsMoved{all, "fridge"}).day(28, "10:00", jo, UnitsMoved{all, "shelf 2"}), []string{
+			"2.4. grown through yet [1 2 3 4 5 6 7]",
+		}},
+		{"too far to shake", oysters().day(8, "09:00", jo, GrowthSeen{all, 0.6}), []string{"13.3. grown through yet [1 2 3 4 5 6 7]"}},
 		{"nearly through a day before", oysters().day(6, "09:00", jo, Shaken{all}).day(12, "09:00", jo, GrowthSeen{all, 0.8}), []string{
-			"16.3. grown through yet [1 2 3 4 5 6 7]",
+			"14.3. grown through yet [1 2 3 4 5 6 7]",
 		}},
 		{"late, and looked at", oysters().day(6, "09:00", jo, Shaken{all}).day(20, "09:00", jo, GrowthSeen{all, 0.8}), []string{
-			"27.3. grown through yet [1 2 3 4 5 6 7]",
+			"22.3. grown through yet [1 2 3 4 5 6 7]",
 		}},
 		{"through on two days", oysters().day(6, "09:00", jo, Shaken{all}).day(12, "09:00", jo, GrownThrough{ones(1, 2)}).day(14, "09:00", jo, GrownThrough{some[2:]}), []string{
 			"13.3. grown through yet [7]", "19.3. spawn kept [1 2 3 4 5 6]",

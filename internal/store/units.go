@@ -11,7 +11,7 @@ import (
 // unitsVersion is raised whenever a unit comes to stand in the rows otherwise than
 // before for the same entries, by its columns or by how the kitchen folds it. The
 // rows of loads that were written by an older one are [Book.UnitsBehind].
-const unitsVersion = 2
+const unitsVersion = 3
 
 // SaveUnits makes the rows of a load's units those that are given. The load must
 // stand in the list of runs ([Book.SaveRun]).
@@ -59,11 +59,11 @@ func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
 		INSERT INTO unit (collective, run, number, size, begun_ms, cool_ms, arrived, vessel, litres, grams, grain,
 			name, place, spot, state, stands, since_ms, teller, before, blank, cultured, inoculated_ms, inoculator,
 			culture, culture_key, species, grows_key, parent_run, parent_unit, route, volume, share, remains,
-			loss, loss_sign, loss_ms, loss_teller, shaken_ms, through_ms)
+			loss, loss_sign, loss_ms, loss_teller, shaken_ms, through_ms, seen_ms, shook_ms, rested_ms)
 		VALUES (:collective, :run, :number, :size, :begun, :cool, :arrived, :vessel, :litres, :grams, :grain,
 			:name, :place, :spot, :state, :stands, :since, :teller, :before, :blank, :cultured, :inoculated, :inoculator,
 			:culture, :key, :species, :grows, :fromrun, :fromunit, :route, :volume, :share, :remains,
-			:loss, :sign, :lost, :loser, :shaken, :through)`,
+			:loss, :sign, :lost, :loser, :shaken, :through, :seen, :shook, :rested)`,
 		b.bound(), p("run", us.Run), p("number", u.Ref.Unit), p("size", len(us.All)), p("begun", toMS(us.Begun)),
 		p("cool", whenKnown(us.Cool)), p("arrived", us.Arrived), p("vessel", u.Container.Vessel),
 		p("litres", float64(u.Container.Volume)), p("grams", float64(u.Container.Weight)), p("grain", u.Grain),
@@ -73,7 +73,8 @@ func (b *Book) addUnit(us kitchen.Units, u kitchen.Unit) error {
 		p("key", fold(u.Culture)), p("species", u.Species), p("grows", fold(cmp.Or(u.Species, u.Culture))), p("fromrun", orNull(u.From.Run)), p("fromunit", orNull(u.From.Unit)),
 		p("route", u.Route), p("volume", float64(u.Volume)), p("share", float64(u.Share)), p("remains", float64(u.Left)),
 		p("loss", u.Loss.What), p("sign", u.Loss.Sign), p("lost", whenKnown(u.Loss.At)), p("loser", u.Loss.By),
-		p("shaken", whenKnown(grown.Shaken)), p("through", whenKnown(grown.Through)))
+		p("shaken", whenKnown(grown.Shaken)), p("through", whenKnown(grown.Through)),
+		p("seen", whenKnown(u.Seen)), p("shook", whenKnown(u.Shook)), p("rested", u.Rested.Milliseconds()))
 	if err != nil {
 		return err
 	}

@@ -26,17 +26,18 @@ type UnitRow struct {
 }
 
 func readUnit(s scanner) (u UnitRow, err error) {
-	var collective, begun, since int64
-	var cool, inoculated, fromRun, fromUnit, lost sql.NullInt64
+	var collective, begun, since, rested int64
+	var cool, inoculated, fromRun, fromUnit, lost, seen, shook sql.NullInt64
 	var lots, tags string
 	err = s.Scan(&collective, &u.Ref.Run, &u.Ref.Unit, &u.Size, &begun, &cool, &u.Arrived, &u.Container.Vessel, &u.Container.Volume,
 		&u.Container.Weight, &u.Grain, &u.Name, &u.Place, &u.Spot, &u.State, &since, &u.By, &u.Before, &u.Blank, &u.Cultured,
 		&inoculated, &u.InoculatedBy, &u.Culture, &u.Species, &fromRun, &fromUnit, &u.Route, &u.Volume, &u.Share, &u.Left,
-		&u.Loss.What, &u.Loss.Sign, &lost, &u.Loss.By, &lots, &tags)
+		&u.Loss.What, &u.Loss.Sign, &lost, &u.Loss.By, &seen, &shook, &rested, &lots, &tags)
 	if err != nil {
 		return UnitRow{}, err
 	}
 	u.Begun, u.Since, u.Cool, u.Inoculated, u.Loss.At = fromMS(begun), fromMS(since), ifKnown(cool), ifKnown(inoculated), ifKnown(lost)
+	u.Seen, u.Shook, u.Rested = ifKnown(seen), ifKnown(shook), time.Duration(rested)*time.Millisecond
 	u.From = kitchen.UnitRef{Run: kitchen.RunNo(fromRun.Int64), Unit: kitchen.UnitNo(fromUnit.Int64)}
 	if err := words(lots, &u.Lots); err != nil {
 		return UnitRow{}, fmt.Errorf("lots of %s: %w", u.Ref, err)

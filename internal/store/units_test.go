@@ -26,6 +26,7 @@ func fullUnit(run kitchen.RunNo, no kitchen.UnitNo) kitchen.Unit {
 		State: kitchen.UnitSuspect, Since: day(9), By: 2, Before: kitchen.UnitGrown,
 		Blank: true, Cultured: true, Inoculated: day(3), InoculatedBy: 1, Culture: "Plate 7", Species: "blue oyster",
 		From: kitchen.UnitRef{Run: 1, Unit: 1}, Route: kitchen.GrainToGrain, Volume: 0.01, Share: 0.75, Left: 0.25,
+		Seen: day(6), Shook: day(4), Rested: 36 * time.Hour,
 		Loss: kitchen.Loss{What: kitchen.UnitContaminated, Sign: kitchen.GreenMould, At: day(8), By: 2},
 		Steps: []kitchen.UnitStep{
 			{Kind: kitchen.SaidShaken, At: day(1), Seen: true}, // of a culture before

@@ -37,7 +37,9 @@ func Arrived(v ArrivedView) chat.Post {
 		s.add(need, v.load(l))
 	}
 	first := v.Loads[0]
-	if len(v.Loads) == 1 && !first.First.Expected().By.Before(v.Now) {
+	if len(v.Loads) == 1 && first.First.Rests() {
+		s.add(should, say("In the cold: no estimate, and no ping."))
+	} else if len(v.Loads) == 1 && !first.First.Expected().By.Before(v.Now) {
 		s.add(should, say(capital(leftOf(first.First, v.Now))+", by estimate."))
 	} else if len(v.Loads) == 1 {
 		s.add(should, say(capital(leftOf(first.First, v.Now))+"."))

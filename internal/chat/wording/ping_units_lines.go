@@ -138,6 +138,8 @@ func (v UnitsPingView) ground(a UnitsAsk) chat.Para {
 func (v UnitsPingView) estimate(g kitchen.Growth, what string, e kitchen.Expected) chat.Para {
 	text := what + " by estimate " + dateOf(v.Now, e.From) + " to " + dateOf(v.Now, e.To)
 	switch {
+	case g.Paced && e != g.Shake:
+		return say(text + ", by how far it was.")
 	case e.Runs > 0:
 		return say(text + ", from " + plural(e.Runs, "run") + " of your own.")
 	case g.Known:

@@ -72,7 +72,12 @@ func TestUnitsPing(t *testing.T) {
 		{
 			"late", "#12: look. Oyster, day 24: later than usual.\nThrough by estimate 11 Mar to 17 Mar, as is usual.\n" +
 				"Oyster pins when it is left: take it in time.\nNot yet? Say how far: #12.1 80%",
-			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).on(20, jo, kitchen.GrowthSeen{Units: sevenJars, Share: 0.8}).dueAt(t, 27, kitchen.Settings{}),
+			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).on(20, jo, kitchen.GrowthSeen{Units: sevenJars}).dueAt(t, 27, kitchen.Settings{}),
+		},
+		{
+			"by how far it was", "#12: look. Oyster, day 19: likely grown through.\nThrough by estimate 21 Mar to 24 Mar, by how far it was.\n" +
+				"Oyster pins when it is left: take it in time.\nNot yet? Say how far: #12.1 80%",
+			quarts(t).oysters(3).on(7, jo, kitchen.Shaken{Units: sevenJars}).on(20, jo, kitchen.GrowthSeen{Units: sevenJars, Share: 0.8}).dueAt(t, 22, kitchen.Settings{}),
 		},
 		{
 			"kept", "#12.1-3: use or chill. Oyster, grown through, usually keeps to about 27 Mar in the room.\nUsed it? used #12.1-3 on straw",

@@ -31,7 +31,7 @@ type readyGroup struct {
 func (l *ReadyLoad) Add(u kitchen.Unit, g kitchen.Growth, grows bool) {
 	for i := range l.groups {
 		o := &l.groups[i]
-		if o.grows == grows && o.first.State == u.State && o.first.Blank == u.Blank && o.growth.Through == g.Through && o.growth.Shaken == g.Shaken {
+		if o.grows == grows && o.first.State == u.State && o.first.Blank == u.Blank && o.first.Rests() == u.Rests() && o.growth.Through == g.Through && o.growth.Shaken == g.Shaken {
 			o.units = append(o.units, u.Ref.Unit)
 			return
 		}
@@ -92,6 +92,9 @@ func (v ReadyView) line(load kitchen.Units, g readyGroup) chat.Para {
 		if g.first.Blank {
 			state = "the blank: nothing grows on it"
 		}
+		if g.first.Rests() {
+			return say("**"+ref+"**: "+state+", {}: no estimate.", atPlace(g.first.Place))
+		}
 		return say("**" + ref + "**: " + state + ".")
 	}
 	through := g.growth.ThroughAt(v.Now)
@@ -99,7 +102,7 @@ func (v ReadyView) line(load kitchen.Units, g readyGroup) chat.Para {
 	if g.first.Share > 0 {
 		head += "; " + percent(g.first.Share) + " when last seen"
 	}
-	if !g.growth.Shaken && v.Now.Before(g.growth.Shake.To) {
+	if !g.growth.Shaken && g.first.Share < shakeFrom && v.Now.Before(g.growth.Shake.To) {
 		head += ". Shake it about " + dateOf(v.Now, g.growth.Shake.About)
 	}
 	return say(head + ".")

@@ -197,6 +197,9 @@ func daysBetween(from, to time.Time) int {
 
 // leftOf is what is left of the time of a unit, by estimate.
 func leftOf(u kitchen.ShelfUnit, now time.Time) string {
+	if u.Rests() {
+		return "in the cold: no estimate"
+	}
 	e := u.Expected()
 	days := daysBetween(now, e.By.In(now.Location()))
 	if u.State == kitchen.UnitGrowing || u.State == kitchen.UnitInoculated {

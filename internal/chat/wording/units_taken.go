@@ -251,11 +251,15 @@ func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
 		return v.afterThrough(p, ref)
 	case kitchen.SignSeen:
 		return v.afterSign(one, ref, p.Taking.Taken)
+	case kitchen.UnitsMoved:
+		if one.Rests() {
+			return restsWords(one, ref, p.Taking.Taken), nil
+		}
 	case kitchen.Shaken:
 		if g := p.Growth; g != nil && g.Through.About.After(v.Now) {
 			return say("Next: grown through about " + dateOf(v.Now, g.Through.About) + ", by estimate. I remind you."), nil
 		}
-	case kitchen.Arrived, kitchen.BlankSet, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved,
+	case kitchen.Arrived, kitchen.BlankSet, kitchen.UnitsUsed, kitchen.UnitsGiven, kitchen.UnitsDiscarded, kitchen.UnitsGone,
 		kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
 	}
 	return nil, nil
@@ -265,12 +269,24 @@ func (v UnitsView) stepAfter(p UnitsTold) (chat.Para, []chat.Button) {
 // through, by estimate.
 func (v UnitsView) afterInoculating(p UnitsTold, ref string) chat.Para {
 	g := p.Growth
+	if one, _ := p.Load.Unit(p.Taking.Taken[0]); one.Rests() {
+		return restsWords(one, ref, p.Taking.Taken)
+	}
 	if g == nil || g.Through.About.Before(v.Now) {
 		return say("Next: say how it grows, like `" + ref + " 30%`")
 	}
 	through := g.Through
 	return say("Next: first shake about **" + dateOf(v.Now, g.Shake.About) + "**. Grown through about " + dateOf(v.Now, through.About) + ", by estimate (" +
 		dateOf(v.Now, through.From) + " to " + dateOf(v.Now, through.To) + ").")
+}
+
+// restsWords say that of what stands in the cold nothing is expected.
+func restsWords(one kitchen.Unit, ref string, units []kitchen.UnitNo) chat.Para {
+	goes := "it goes"
+	if len(units) > 1 {
+		goes = "they go"
+	}
+	return say("{}: no estimate, and no ping. When "+goes+" on in the warm, say `"+strings.TrimPrefix(ref, "#")+" on the shelf`", capital(atPlace(one.Place)))
 }
 
 // shakeFrom is the share of the grain from which a first shake is due (common
