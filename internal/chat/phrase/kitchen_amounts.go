@@ -245,7 +245,7 @@ const driest, wettest = 0.1, 1.5
 // ratioRule reads "agar 0.44", "0.42 for lc bags", "ratio 0.43 for rye".
 func ratioRule(c cursor) (kitchen.Change, cursor, bool) {
 	var r kitchen.RatioIs
-	d, named := c, false
+	d, named, unit13 := c, false, false // "1.3 lc" is a jar
 	for !d.done() {
 		switch t := d.token().(type) {
 		case RouteWord:
@@ -268,12 +268,12 @@ func ratioRule(c cursor) (kitchen.Change, cursor, bool) {
 			continue
 		case Number:
 			if t.Word || t.Whole {
-				return ratioIs(c, d, r, named)
+				return ratioIs(c, d, r, named, unit13)
 			}
 			if r.Ratio != 0 || t.Value < driest || t.Value > wettest {
 				return nil, c, false
 			}
-			r.Ratio, d = unit.Ratio(t.Value), d.use(1)
+			r.Ratio, unit13, d = unit.Ratio(t.Value), t.Ref != nil && (d.i == c.i || d.word(-1) == "on" || d.word(-1) == "in"), d.use(1)
 			continue
 		}
 		e, ok := d.phrase("ratio", "water ratio", "water per grain", "water", "hydration")
@@ -283,15 +283,15 @@ func ratioRule(c cursor) (kitchen.Change, cursor, bool) {
 		}
 		e = d.over("for", "is", "our", "with", "use", "we use", "at", "the", "in", "of", "to", "=", "on")
 		if e.i == d.i {
-			return ratioIs(c, d, r, named)
+			return ratioIs(c, d, r, named, unit13)
 		}
 		d = e
 	}
-	return ratioIs(c, d, r, named)
+	return ratioIs(c, d, r, named, unit13)
 }
 
-func ratioIs(c, d cursor, r kitchen.RatioIs, named bool) (kitchen.Change, cursor, bool) {
-	return r, d, r.Ratio != 0 && (named || r.Route != 0 || r.Grain != 0)
+func ratioIs(c, d cursor, r kitchen.RatioIs, named, unit13 bool) (kitchen.Change, cursor, bool) {
+	return r, d, r.Ratio != 0 && (named || !unit13 && (r.Route != 0 || r.Grain != 0))
 }
 
 func ratioText(r kitchen.RatioIs) string {

@@ -119,6 +119,8 @@ func TestTellUnits(t *testing.T) {
 		"12.3 green":                                 "#12.3 is green",
 		"ugh trich in 12.3":                          "#12.3 is green",
 		"12.4 smells sour, wet at the bottom":        "#12.4 is sour; #12.4 is wet",
+		"1.3 rye":                                    "inoculated #1.3 with rye",
+		"1.1-2 agar plate 7, 1.3 lc 2":               "inoculated #1.1,2 with plate 7; inoculated #1.3 with lc 2",
 		"12.2-3 top shelf":                           "moved #12.2,3 to top shelf",
 		"12.1 fridge, 12.2-3 top shelf":              "moved #12.1 to fridge; moved #12.2,3 to top shelf",
 		"12.2 looks wet":                             "#12.2 is wet",
