@@ -3,6 +3,7 @@ package phrase
 import (
 	"strconv"
 	"strings"
+	"time"
 
 	"ryebell/internal/calc/unit"
 	"ryebell/internal/kitchen"
@@ -223,6 +224,13 @@ func (m *MakeCulture) detail(c cursor) (d cursor, is, ok bool) {
 	if when, d, ok := e.over("on", "since", "it").when(); ok && m.When == nil && when.Shift <= 0 {
 		m.When = &when
 		return d, done, true
+	}
+	if p, old := c.token().(Period); old && m.When == nil && p.Length >= 24*time.Hour {
+		if d, ok := c.use(1).phrase("old"); ok {
+			when := daysBack(p.Length)
+			m.When = &when
+			return d, true, true
+		}
 	}
 	if species, d, ok := c.over("of").species(); ok && m.Made.Species == "" {
 		m.Made.Species = species

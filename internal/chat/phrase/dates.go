@@ -276,6 +276,37 @@ func (l *lexer) isoDay(i int) (dayRead, bool) {
 	return dayRead{day: d, end: end}, true
 }
 
+// dottedDay reads 1.2. and 20.2.2026 behind since: the day, then the month. Elsewhere
+// 1.2 is a unit.
+func (l *lexer) dottedDay(i int) (dayRead, bool) {
+	if !l.is(i-1, "since", "dated") || l.at(i).kind != atomDigits || !l.glued(i+1, ".") || !l.digitsAt(i+2) || len(l.at(i).text) > 2 || len(l.at(i+2).text) > 2 {
+		return dayRead{}, false
+	}
+	dated := len(l.at(i+2).text) == 1 // 8.10 is a time of day, too
+	d := dayRead{day: Day{Said: true, Date: atoi(l.at(i).text), Month: time.Month(atoi(l.at(i + 2).text))}, end: i + 3}
+	if l.glued(d.end, ".") {
+		d.end++
+		dated = dated || !l.cooks()
+		if year := l.at(d.end).text; l.digitsAt(d.end) && len(year) == 4 {
+			d.day.Year, dated = atoi(year), true
+			d.end++
+		} else if l.digitsAt(d.end) {
+			return dayRead{}, false
+		}
+	}
+	return d, dated && !l.is(d.end, "am", "pm", "h", "uhr") && d.day.Month >= 1 && d.day.Month <= 12 && validDate(d.day.Date, d.day.Month)
+}
+
+// cooks reports whether a word of the cook stands somewhere: its times are of the day.
+func (l *lexer) cooks() bool {
+	for i := range l.atoms {
+		if l.is(i, "steam", "pressure", "heat", "zero", "vent", "venting", "hold", "psi", "simmer", "soak", "flame") {
+			return true
+		}
+	}
+	return false
+}
+
 // stroked is what stands in 25/12/2026 or 12/25: which of the first two is the
 // month shows only when one can't be.
 type stroked struct {

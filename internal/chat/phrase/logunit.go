@@ -12,7 +12,7 @@ var logUnitGrammar = grammar{
 	match: func(c cursor) (Intent, cursor, bool) {
 		lead := c.over("show", "show me", "give me", "tell me", "tell me about", "can i see", "let me see", "see")
 		d, asked := lead.over("the", "me", "any", "all", "what's the").phrase("log", "story", "history", "logbook", "what happened with", "what happened to", "what has happened with",
-			"what has happened to", "what's happened to", "what became of", "what's become of", "what's with", "what's up with", "how did", "how's", "how is", "how are",
+			"what has happened to", "what's happened to", "what became of", "what's become of", "what's with", "what's up with", "whose is", "whose are", "who made", "who inoculated", "who did", "how did", "how's", "how is", "how are",
 			"photo", "photos", "pic", "pics", "picture", "pictures")
 		if !asked {
 			d = lead

@@ -99,6 +99,9 @@ func (l *lexer) beside(i int) bool {
 	switch {
 	case a.text == "bye" && l.at(i+1).kind == atomDigits && (l.glued(i+2, ":") || l.is(i+2, "am", "pm")):
 		word = "by"
+	case a.text == "teh" || a.text == "hte":
+		a.text, a.known = "the", vocabulary()["the"] // nobody means another word
+		return true
 	case l.at(i-1).text == "how" && a.known == nil && a.kind == atomWord && len(a.text) >= 3:
 		for _, w := range [...]string{"much", "many", "long"} {
 			if oneEdit(a.text, w) && edlib.OSADamerauLevenshteinDistance(a.text, w) == 1 {

@@ -9,6 +9,9 @@ import (
 // bare number is never a time, and a short name of a day or month only with
 // something of time beside it.
 func (l *lexer) when(i int) int {
+	if d, ok := l.dottedDay(i); ok {
+		return l.emit(When{at: l.over(i, d.end), Moment: Moment{Day: d.day}}, d.end)
+	}
 	if !l.timely || !l.temporal(i) {
 		return i
 	}

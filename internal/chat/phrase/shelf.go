@@ -99,7 +99,7 @@ func (c cursor) shelfPlace() (string, cursor, bool) {
 		return name, e, true
 	}
 	e := d.placeEnd()
-	return c.s.loweredWords(d.i, e.i), e, announced && e.i > d.i
+	return c.s.saidBetween(d.i, e.i), e, announced && e.i > d.i
 }
 
 // placeWords are places that are asked after by the word alone: "shelf fridge".
@@ -200,7 +200,7 @@ func (q *Shelf) sized(c cursor, t Quantity) (cursor, bool) {
 
 // matchShelf reads the ways to ask what there is.
 func matchShelf(c cursor) (Intent, cursor, bool) {
-	for _, read := range [...]func(cursor) (Shelf, cursor, bool){shelfList, shelfOldest, shelfBad, shelfCount, shelfWhats, shelfOf} {
+	for _, read := range [...]func(cursor) (Shelf, cursor, bool){shelfList, shelfOldest, shelfBad, shelfCount, shelfWhats, shelfOf, shelfWhere} {
 		q, d, ok := read(c)
 		if ok && d.parted().ends() {
 			d.plain = !d.bare
@@ -228,11 +228,11 @@ func shelfOldest(c cursor) (Shelf, cursor, bool) {
 	d, ok := c.phrase("what's oldest", "whats oldest", "what is oldest", "what's the oldest", "whats the oldest", "what is the oldest", "which is oldest", "which is the oldest", "which one is oldest", "which one is the oldest",
 		"oldest", "the oldest", "show oldest", "what's to use first", "whats to use first", "what is to use first", "what to use first", "what should we use first", "what should i use first", "what do we use first",
 		"what do i use first", "use first", "use first?", "what's first", "what goes first", "what must go first", "which are the oldest", "what are the oldest", "which to use first", "which should we use first",
-		"what's to be used first", "what is to be used first", "whats to be used first", "which bag first", "which jar first", "what needs using first", "what needs using", "what needs to be used first")
+		"what's to be used first", "what is to be used first", "whats to be used first", "which bag first", "which jar first", "what can i use", "what can we use", "what could i use", "what can be used", "which can i use", "which can we use", "which one can i use", "what is there to use", "what needs using first", "what needs using", "what needs to be used first")
 	if !ok {
 		return q, c, false
 	}
-	d.bare = d.i-c.i == 1
+	d.bare = d.i-c.i == 1 || d.word(-1) == "use" && d.word(-2) != "first" && (d.word(-2) == "i" || d.word(-2) == "we" || d.word(-2) == "to")
 	return q, q.narrowed(d), true
 }
 
@@ -241,11 +241,13 @@ func shelfBad(c cursor) (Shelf, cursor, bool) {
 	q := Shelf{Ask: AnythingBad}
 	d, ok := c.over("is there", "do we have", "have we").phrase("anything bad", "anything suspect", "anything contaminated", "anything gone bad", "anything lost", "what's bad", "whats bad", "what is bad", "what looks bad",
 		"which are bad", "which ones are bad", "bad ones", "any bad ones", "any bad", "anything off", "anything mouldy", "anything moldy", "anything green", "any contam", "any contams", "any contamination", "anything suspicious",
-		"what went bad", "what needs a look", "anything to look at", "what needs looking at", "what needs a decision", "anything wrong on the shelf")
+		"what went bad", "what needs a look", "anything to look at", "what needs looking at", "what needs a decision", "anything wrong on the shelf",
+		"what spoiled", "what's spoiled", "whats spoiled", "what has spoiled", "what is spoiled", "losses", "our losses", "the losses", "show losses", "what did we lose", "what have we lost", "what was lost", "which spoiled", "which ones spoiled",
+		"which jars spoiled", "which bags spoiled", "any losses", "what failed")
 	if !ok {
 		return q, c, false
 	}
-	d.bare = d.word(-1) == "bad" && d.word(-2) == "any" || d.word(-1) == "off"
+	d.bare = d.word(-1) == "bad" && d.word(-2) == "any" || d.word(-1) == "off" || d.word(-1) == "losses" || d.word(-1) == "lose" || d.word(-1) == "failed" || d.word(-1) == "lost" && d.word(-2) != "anything"
 	return q, q.narrowed(d), true
 }
 
@@ -304,6 +306,30 @@ func shelfOf(c cursor) (Shelf, cursor, bool) {
 	e := q.narrowed(d)
 	alike := q.State == kitchen.UnitCooked && c.length("cooked") > 0 && q.Container.Vessel == 0
 	return q, e, !alike && (q.Container.Vessel != 0 || q.Culture != "" || d.i > c.i && q.Grain != 0)
+}
+
+// shelfWhere reads "where are the oysters", and "when are the oysters ready", which the
+// count of those that are and that grow answers.
+func shelfWhere(c cursor) (Shelf, cursor, bool) {
+	var q Shelf
+	d, ok := c.phrase("where are", "where is", "where's", "wheres", "where do we have", "where do i find")
+	if !ok {
+		d, ok = c.phrase("when are", "when is", "when will", "how long till", "how long until", "are", "is")
+		q.Ask = HowMany
+	}
+	start := d.over("the", "our", "my", "all", "all the")
+	name, d, named := start.shelfCulture()
+	_, whole := Species(c.s.saidBetween(start.i, d.i))
+	if !ok || !named {
+		return q, c, false
+	}
+	q.Culture = name
+	d = d.over("jars", "bags", "spawn", "units")
+	if q.Ask == WhatThere {
+		return q, d.over("now", "gone", "again", "right now", "kept", "standing"), whole
+	}
+	e, ready := d.over("be", "is", "are", "finally").phrase("ready", "done", "grown through", "grown", "colonised", "colonized", "finished", "through")
+	return q, e.over("yet", "now", "to use"), ready
 }
 
 // saidBetween are the folded words of tokens [i, j).

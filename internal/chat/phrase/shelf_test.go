@@ -59,6 +59,13 @@ func TestReadShelf(t *testing.T) {
 		{"3 quarts sterile rye on the shelf", "Arrive: on the shelf: 3 0.946352946 l jars rye, cooked"},
 		{"bought 4 quarts oyster, arrived last week", "Arrive: on the shelf: 4 0.946352946 l jars, with oyster, since 7 days ago"},
 		{"4 quarts oyster in the fridge since august", "Arrive: on the shelf: 4 0.946352946 l jars, with oyster, since 1 august, in fridge"},
+		{"3 quarts oyster on the shelf since 1.2.", "Arrive: on the shelf: 3 0.946352946 l jars, with oyster, since 1 february"},
+		{"3 quarts oyster on the shelf since 20.2.2026", "Arrive: on the shelf: 3 0.946352946 l jars, with oyster, since 2026-02-20"},
+		{"what spoiled", "Shelf: anything bad"},
+		{"losses", "(loosely) Shelf: anything bad"},
+		{"where are the oysters", "Shelf: shelf oyster"},
+		{"when are the oysters ready", "Shelf: how many oyster on the shelf"},
+		{"what can i use", "(loosely) Shelf: what's oldest"},
 		{"3 bags 5lb agar", "Plan: 3 5 lb bags agar"},
 		{"i have 8 kg rye, 3lb bags, lc", "Reverse: i have 8 kg rye lc, 3 lb bags"},
 		{"how many 5lb bags out of a 25 kilo sack agar", "Reverse: i have 25 kg agar, 5 lb bags"},
@@ -78,7 +85,7 @@ var shelfChatter = []string{
 	"where are you", "where did ana go", "how many people are coming", "how many are you", "any milk left?", "do we have any bread", "is there any beer left", "the shelf is crooked", "off the shelf solution", "growing up is hard",
 	"my kids are growing", "what's wrong", "anything else", "anything good on tv", "what's bad about it", "we have 5 kids", "bought 2 bags of chips", "got 3 bags of shopping", "she is the oldest", "the oldest trick in the book",
 	"ready when you are", "are you ready", "where is jo", "where's the fridge", "it's in the fridge", "milk is in the fridge", "we have a fridge", "bought a fridge yesterday", "how many euros", "the top shelf is full", "who has the car",
-	"have you got 2 quarts of milk", "there are 5 people here since yesterday", "cooked 3 bags of rice", "4 quarts of milk inoculated with yoghurt", "2 bags sterile gauze", "3 jars of jam from plate 7 of the cookbook", "half of them since august", "6 quarts of milk, 50% off", "2 old jars", "i have 5 bags in the car since monday",
+	"have you got 2 quarts of milk", "there are 5 people here since yesterday", "cooked 3 bags of rice", "4 quarts of milk inoculated with yoghurt", "2 bags sterile gauze", "3 jars of jam from plate 7 of the cookbook", "half of them since august", "what spoiled the party", "where are the kids", "when are the kids ready", "are the boys ready", "what can i use for glue", "how long till dinner is ready", "where is the oyster bar", "6 quarts of milk, 50% off", "2 old jars", "i have 5 bags in the car since monday",
 }
 
 func TestShelfChatter(t *testing.T) {

@@ -52,7 +52,9 @@ var (
 		"trace", "traces", "tracing", "trace back", "trace all of", "trace everything from", "can you trace", "could you trace", "what came from", "what came of", "what comes from", "what became of", "what did we make from",
 		"what was made from", "what was taken from", "what is from", "what's from", "whats from", "everything from", "all from", "family of", "family tree of", "the family of", "tree of", "children of", "siblings of", "parents of",
 		"parent of", "relatives of", "kin of", "lineage of", "ancestry of", "ancestors of", "descendants of", "which units came from", "which units are from", "which bags are from", "which jars are from", "which bags came from",
-		"which jars came from", "which units got", "what got", "what has", "what did we put", "origin of", "where's everything from", "where is everything from", "trace me", "show the family of",
+		"which jars came from", "which jars got", "which bags got", "which jars have", "which bags have", "which units have", "which units had", "which jars had", "which bags had", "what was put on from",
+		"which plate spoiled", "which culture spoiled", "what spoiled", "which plate is on", "which culture is on", "which plate was on", "which lc spoiled", "what plate spoiled", "which plate went on", "which plate made",
+		"which units got", "what got", "what has", "what did we put", "origin of", "where's everything from", "where is everything from", "trace me", "show the family of",
 	}
 	tracesAround = [...]struct{ before, behind []string }{
 		{[]string{"where did", "where has", "where have", "where does", "where do"}, []string{"go", "gone", "come from", "came from", "went", "go to", "end up", "ended up", "gone to"}},

@@ -268,7 +268,13 @@ func (c cursor) ofThose(of Meant, none []kitchen.UnitNo) (UnitsPart, cursor, boo
 
 // signFirst reads "ugh trich in 12.3", "nothing on 12.4".
 func (t unitsTelling) signFirst(c cursor) (unitsRead, bool) {
-	s, d, ok := signsInside().take(c)
+	var what kitchen.UnitEntry = kitchen.GrowthSeen{}
+	d, ok := c.phrase(noneYet...)
+	if !ok {
+		var s kitchen.Sign
+		s, d, ok = signsInside().take(c)
+		what = kitchen.SignSeen{Sign: s}
+	}
 	if !ok {
 		return unitsRead{}, false
 	}
@@ -283,7 +289,7 @@ func (t unitsTelling) signFirst(c cursor) (unitsRead, bool) {
 	if !ok {
 		return unitsRead{}, false
 	}
-	return unitsRead{parts: []UnitsPart{{m.Meant, kitchen.SignSeen{Sign: s}}}, end: e.noticed(), sure: m.sure}, true
+	return unitsRead{parts: []UnitsPart{{m.Meant, what}}, end: e.noticed(), sure: m.sure}, true
 }
 
 // lotOnto reads "rye lot 3 in 12", "bag lot 7 on 12.1-3", "#soak24 on 12".

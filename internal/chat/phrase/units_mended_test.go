@@ -14,6 +14,10 @@ func TestMoreOfUnits(t *testing.T) {
 		"12.3, 12.1, 12.2 oyster in that order": "inoculated #12.3,1,2 with oyster", "one after the other: 12.3, 12.1, 12.2 oyster": "inoculated #12.3,1,2 with oyster",
 		"12.1-4 oyster, a quarter plate each": "inoculated #12.1-4 with oyster, agar", "a quarter plate each on 12.1-4": "inoculated #12.1-4 with agar",
 		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12",
+		"broke 12.3": "threw #12.3 out", "i broke 12.3": "threw #12.3 out", "12.3 broke": "threw #12.3 out", "12.2 pinning": "#12.2 is grown through", "no growth yet in 12.3": "#12.3 is 0% white",
+		"12.1 mostly white": "#12.1 is 80% white", "12.1 is a bit white": "#12.1 is 10% white", "12.1 nearly white": "#12.1 is 90% white", "12.1 on teh shelf": "moved #12.1 to shelf", "12.1 is in the frigde": "moved #12.1 to fridge",
+		"12.1 in the fridge since 1.2.": "february 1: moved #12.1 to fridge", "12.1 in the fridge since 20.2.2026": "2026-02-20: moved #12.1 to fridge",
+
 		"throw 12.4 out": "threw #12.4 out", "bin 12.1": "threw #12.1 out", "toss 12.1-2": "threw #12.1,2 out", "give 12.1 to lena": "gave #12.1 to Lena", "give jo 12.1": "gave #12.1 to Jo",
 		"move 12.1 to the fridge": "moved #12.1 to fridge", "use 12.1 on straw": "used #12.1 on straw", "bin #12": "threw #12 out", "threw 12.2, smelled bad": "threw #12.2 out; #12.2 is sour", "12.2 smelt sour": "#12.2 is sour",
 		"oh no, 12.3 green": "#12.3 is green", "sorry, 12.3 green": "#12.3 is green", "ugh, lost 12.3": "#12.3 is contaminated",
@@ -52,7 +56,8 @@ func TestColourOfCooked(t *testing.T) {
 // lostChatter is talk with the words that tell of units that are lost, used or counted.
 var lostChatter = []string{
 	"lost 12 pounds", "lost 12.3 kg since may", "lost 3 to 2", "we lost the match 3 - 2", "lost my keys", "first jar of honey", "second bag of 12 apples", "the third man", "my cat died", "it died", "in that order", "one by one",
-	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "throw it out", "give it to lena", "bin day", "move over", "bin it", "toss it", "move it to the fridge", "use it on straw", "use 12 eggs", "throw 12 out", "move 3 to the fridge", "give me 2", "use 2 of them", "hand it to jo",
+	"a quarter plate each", "half a plate of pasta each", "12 done and dusted", "12 done, 8 to go", "used 12 eggs", "gave 12 euros to mira", "12.2 - 40", "sales are up 12.2 - 40% more than may", "20 - 40% off", "i broke my leg", "broke 12 eggs", "i fell", "he fell", "it fell", "the pin fell", "mostly white wine", "a bit white in the face", "whose is that", "broke up with 2 of them", "since 8.10 pm", "since 1.2.", "12 broke",
+	"throw it out", "give it to lena", "bin day", "move over", "bin it", "toss it", "move it to the fridge", "use it on straw", "use 12 eggs", "throw 12 out", "move 3 to the fridge", "give me 2", "use 2 of them", "hand it to jo",
 	"move the bags to the car", "throw the jars out", "give jo 12", "use 12.5 kg of flour", "move 12.3 km north",
 	"lost in town", "1.2 was yesterday", "oh no, 12 green apples", "sorry, 12.3 km", "today: 12 done", "so, used 12 eggs",
 }

@@ -50,6 +50,8 @@ func (c cursor) hint() kitchen.UnitEntry {
 		return kitchen.Inoculated{Culture: "oyster", Species: "oyster", Route: t.Route}
 	case Word:
 		switch t.Text {
+		case "fell", "fallen", "dropped", "cracked", "slipped":
+			return kitchen.UnitsDiscarded{}
 		case "percent", "pct", "white", "colonised", "colonized", "grown", "growth", "growing":
 			return kitchen.GrowthSeen{Share: unit.Percent(30)}
 		}

@@ -57,9 +57,9 @@ var simpleWords = sync.OnceValue(func() glossary[kitchen.UnitEntry] {
 	g.add(kitchen.GrownThrough{}, "done", "fully colonised", "fully colonized", "colonised", "colonized", "grown through", "all white", "ready", "finished", "complete", "fully grown", "white all through", "all grown", "100 % done",
 		"fully white", "completely white", "completely colonised", "completely colonized", "done growing", "ready to use", "ready for use", "all done", "white through and through", "fully through", "through", "is through",
 		"grown out", "all colonised", "all colonized", "fully run", "white all over", "solid white", "is done", "has grown through", "good to go", "ready to go", "ready to spawn", "fully colonised now", "fully grown through",
-		"completely grown through", "all grown through", "totally white", "white everywhere", "ready for the straw", "colonisation done", "colonization done", "ready to be used", "entirely white")
+		"completely grown through", "all grown through", "totally white", "white everywhere", "ready for the straw", "pinning", "is pinning", "pins", "has pins", "pinned", "fruiting", "is fruiting", "has pinned", "first pins", "colonisation done", "colonization done", "ready to be used", "entirely white")
 	g.add(kitchen.UnitsDiscarded{}, "thrown out", "thrown away", "binned", "tossed", "chucked", "in the bin", "in the trash", "discarded", "thrown", "tossed out", "chucked out", "on the compost", "went in the bin", "out in the bin",
-		"trashed", "dumped", "composted", "into the bin", "is in the bin", "went to the bin", "went into the bin", "got binned", "got tossed", "disposed of", "to the compost", "on the compost heap", "in the rubbish", "in the garbage")
+		"trashed", "dumped", "composted", "into the bin", "is in the bin", "went to the bin", "went into the bin", "got binned", "got tossed", "disposed of", "broken", "broke", "is broken", "got broken", "smashed", "shattered", "fell and broke", "fell down and broke", "broke on the floor", "to the compost", "on the compost heap", "in the rubbish", "in the garbage")
 	g.add(kitchen.UnitsGone{}, "gone", "is gone", "disappeared", "missing", "vanished", "is missing", "has gone missing", "gone missing", "is no more", "no longer here", "not there any more", "not there anymore", "nowhere to be found")
 	return g
 })
@@ -112,6 +112,9 @@ func growthSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
 	if d, ok := c.phrase(noneYet...); ok {
 		return unitSaid{entry: kitchen.GrowthSeen{}}, d.noticed(), true
 	}
+	if share, d, ok := roughShares().take(c.over("is", "it's")); ok {
+		return unitSaid{entry: kitchen.GrowthSeen{Share: share}}, d, true
+	}
 	share, d, ok := c.over("at", "about", "abt", "around", "roughly", "ca", "approx", "approximately", "maybe", "now", "only", "just", "some", "nearly", "almost", "over", "up to").share(false)
 	if !ok {
 		return unitSaid{}, c, false
@@ -121,6 +124,18 @@ func growthSaid(c cursor, _ meantRead) (unitSaid, cursor, bool) {
 	}
 	return unitSaid{entry: kitchen.GrowthSeen{Share: share}}, d, true
 }
+
+// roughShares are how much is overgrown in words without a figure.
+var roughShares = sync.OnceValue(func() glossary[unit.Fraction] {
+	g := glossary[unit.Fraction]{}
+	for _, grown := range []string{"white", "grown", "colonised", "colonized", "through", "covered", "overgrown"} {
+		g.add(0.8, "mostly "+grown, "mainly "+grown, "largely "+grown)
+		g.add(0.9, "nearly all "+grown, "almost all "+grown, "nearly "+grown, "almost "+grown, "nearly fully "+grown, "almost fully "+grown, "almost completely "+grown)
+		g.add(0.1, "a bit "+grown, "a little "+grown, "slightly "+grown, "barely "+grown, "a little bit "+grown, "just a bit "+grown, "hardly "+grown)
+	}
+	g.add(0.1, "first white", "some white", "a bit of white", "a little white", "white spots", "starting to go white", "going white", "starting to grow", "first growth", "some growth", "a bit of growth")
+	return g
+})
 
 // noneYet are said of what shows no growth and isn't given up.
 var noneYet = []string{

@@ -52,6 +52,9 @@ func (c cursor) place(must bool) (string, cursor, bool) {
 	if !must {
 		e = d.placeEnd()
 	}
+	if d.isPlace() {
+		return c.s.saidBetween(d.i, e.i), e, true // in the words that a misspelt one was taken for
+	}
 	return c.s.loweredWords(d.i, e.i), e, true
 }
 

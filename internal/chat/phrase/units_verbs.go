@@ -42,7 +42,7 @@ var unitVerbs = sync.OnceValue(func() glossary[unitVerb] {
 	g.add(shakeVerb, "shook", "shaken", "shaked", "have shaken", "has shaken", "gave a shake to", "shook up", "broke up", "shake")
 	g.add(throwVerb, "threw", "threw out", "threw away", "binned", "tossed", "tossed out", "chucked", "chucked out", "discarded", "dumped", "trashed", "got rid of", "composted", "chucked away", "have thrown out", "had to throw out",
 		"had to throw", "had to bin", "had to toss", "thrown out", "throwing out", "tossing", "binning", "thrown away", "threw in the bin", "throw out", "had to chuck",
-		"throw", "bin", "toss", "chuck", "discard", "dump", "trash", "compost")
+		"throw", "bin", "toss", "chuck", "discard", "dump", "trash", "compost", "broke", "i broke", "smashed", "shattered", "dropped and broke")
 	g.add(useVerb, "used", "used up", "spawned with", "have used", "finished off", "using", "use")
 	g.add(giveVerb, "gave", "gave away", "given", "handed", "sold", "donated", "passed", "lent", "have given", "giving", "give", "hand")
 	g.add(moveVerb, "moved", "put", "placed", "brought", "took", "carried", "shifted", "moving", "stored", "shelved", "stuck", "move")
@@ -70,7 +70,7 @@ func (t unitsTelling) verbFirst(c cursor) (unitsRead, bool) {
 
 // orders are verbs that people also tell each other what to do with: they are told of
 // units only by their numbers.
-var orders = set("throw bin toss chuck discard dump trash give hand move use compost")
+var orders = set("throw bin toss chuck discard dump trash give hand move use compost broke smashed shattered") // "i broke my leg"
 
 // ordered reports whether units were named behind such a verb that can be nothing else.
 func (t unitsTelling) ordered(r unitsRead, c cursor) bool {

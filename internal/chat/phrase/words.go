@@ -26,7 +26,7 @@ var classes = []struct {
 		blue red brown grey gray wet dry dried drain drained draining drains soak soaks soaked soaking simmer simmers simmered
 		simmering moist moisture water ratio hydration hydrate hydrated shelf shelves log logs rates rate trace traces
 		calendar export exports exported label labels month months temperature temperatures temp temps received weight
-		weights weighs weigh weighed gypsum chalk lime calcium carbonate headspace elevation altitude sea level room rooms
+		weights weighs weigh weighed gypsum chalk lime calcium carbonate headspace fridge freezer incubator cupboard basement cellar elevation altitude sea level room rooms
 		cooker cookers canner autoclave pot pots big small large little old new gauge gauges dial weighted rack holds hold
 		held holding takes take took taken fits fit fill fills filled filling full empty max maximum min minimum rated
 		rating rule round rounded rounding step steps scale usual same again undo redo fix wrong change changed changes
@@ -147,7 +147,7 @@ const everyday = `
 	earliest tiles tile starter tends tend stealing letting browsers tooling stating harm border spanning coding lone uploading
 	unlocked slack sake braces brace spilling resetting accounts mere becoming goals goal meanings pinned wins lies shutting badly
 	election invented cloning sane chose heads rewind bail throwing sought logos logo deals grouping limb patches chances waking
-	kills plot worrying pools historic squares sine scores heaps cuts slop rotating losing upcoming fewest noun bless threading
+	kills plot worrying pools historic squares sine scores heaps cuts slop rotating losing losses upcoming fewest noun bless threading
 	severity grabs crossing mini streamed cares granting waiter willing stores looking creating replaces fake bugs puts shell rare
 	races hack relating timed swept hooks wakes pops scaled mass choosing treating feeds closer grace cultural cope alter closure
 	capture complex compile element efforts install outlive privacy
