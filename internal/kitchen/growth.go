@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"ryebell/internal/calc/duration"
@@ -114,6 +115,21 @@ type Growth struct {
 	// Colder is by how much the room is colder than the species likes, as it was measured;
 	// 0 for a room that isn't, or that nobody measured.
 	Colder unit.Kelvins
+	By     GrowthBy
+}
+
+// GrowthBy is what an expectation comes from.
+type GrowthBy struct {
+	// Usual is how long the species usually takes through the container, with liquid
+	// culture, shaken, and as warm as it likes.
+	Usual duration.Range
+	// Route, Cold and Unshaken are how many times as long it takes for the route, for a
+	// room that is colder, and if it is not shaken; 1 for what changes nothing.
+	Route, Cold, Unshaken duration.Factor
+	// Runs are the runs of the collective that it rests on, each once, in their order.
+	Runs []RunNo
+	// RoomTold is set where somebody measured the room.
+	RoomTold bool
 }
 
 // ThroughAt is when it is expected grown through, as things stand: one whose time to
@@ -148,10 +164,11 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 		g.Colder = max(0, g.Species.Coldest.Minus(*s.Room))
 	}
 	cold := duration.Factor(math.Pow(float64(colderTakes), float64(min(g.Colder, tooCold))))
+	g.By = GrowthBy{Usual: g.Species.growsThrough(u.Container), Route: u.Route.slowness(), Cold: cold, Unshaken: unshakenTakes, RoomTold: s.Room != nil}
 	g.Shaken = !u.Shook.IsZero()
 	from := u.Inoculated.Add(u.Rested)
 
-	slow := u.Route.slowness()
+	slow := g.By.Route
 	sized := slow * g.Species.slowness(u.Container)
 	var shaken, through []duration.Seen
 	for _, p := range past {
@@ -162,9 +179,12 @@ func GrowthOf(u Unit, past []Grown, s Settings) (Growth, bool) {
 			shaken = append(shaken, p.took(p.Shaken, slow/p.Route.slowness()))
 		}
 		through = append(through, p.took(p.Through, sized/p.slowness(g.Species)))
+		g.By.Runs = append(g.By.Runs, p.Unit.Run)
 	}
+	slices.Sort(g.By.Runs)
+	g.By.Runs = slices.Compact(g.By.Runs)
 	g.Shake = expect(from, g.Species.FirstShake.span().Times(slow*cold), shaken, 1)
-	usual := g.Species.growsThrough(u.Container).Times(slow * cold)
+	usual := g.By.Usual.Times(slow * cold)
 	g.Through = u.paced(expect(from, usual, through, 1), from, g.Shake.About)
 	g.Unshaken = u.paced(expect(from, usual, through, unshakenTakes), from, g.Shake.About)
 	g.Paced = u.paces()

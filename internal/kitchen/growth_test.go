@@ -207,3 +207,26 @@ func TestGrowthProperties(t *testing.T) {
 		}
 	})
 }
+
+// What an expectation comes from gives it again: usual, times the factors, is the range
+// where nothing grew before; each own run is named once.
+func TestGrowthBy(t *testing.T) {
+	room := unit.Celsius(19) // 3 under 22: 1.07^3 = 1.225
+	u := growing("oyster", jar(1), Agar)
+	g, _ := GrowthOf(u, nil, Settings{Room: &room})
+	if got := fmt.Sprintf("%.3f %.3f %.3f %v %v", g.By.Route, g.By.Cold, g.By.Unshaken, g.By.RoomTold, g.By.Runs); got != "1.250 1.225 1.333 true []" {
+		t.Errorf("comes from %s", got)
+	}
+	if from := u.Inoculated.Add(g.By.Usual.Times(g.By.Route * g.By.Cold).From); from.Sub(g.Through.From).Abs() > time.Minute {
+		t.Errorf("from %v, its working says %v", g.Through.From, from)
+	}
+	var past []Grown
+	for _, ref := range []UnitRef{{9, 2}, {7, 1}, {9, 1}} {
+		past = append(past, Grown{Unit: ref, Species: "oyster", Container: jar(1), Inoculated: clock("09:00"), Through: clock("09:00").AddDate(0, 0, 12)})
+	}
+	past = append(past, Grown{Unit: UnitRef{5, 1}, Species: "enoki", Container: jar(1), Inoculated: clock("09:00"), Through: clock("09:00").AddDate(0, 0, 12)})
+	g, _ = GrowthOf(u, past, Settings{})
+	if diff := cmp.Diff([]RunNo{7, 9}, g.By.Runs); diff != "" || g.By.RoomTold {
+		t.Errorf("rests on other runs (-want +got):\n%s", diff)
+	}
+}

@@ -187,6 +187,9 @@ func (t *turn) why(i phrase.Why, ctx scene) (chat.Post, error) {
 	if i.Of != (kitchen.Container{}) {
 		return t.holdOf(i)
 	}
+	if post, ok, err := t.whyGrowth(i, ctx); ok || err != nil {
+		return post, err
+	}
 	if i.Part == phrase.PartWater && i.Which != (phrase.Which{}) {
 		return t.waterOf(i, ctx)
 	}

@@ -131,7 +131,9 @@ type Forget struct{ Name string }
 // 682?"), of a part ("why the hold"), of a run ("why #12"), or of all when these are
 // zero.
 type Why struct {
-	Which  Which
+	Which Which
+	// Unit is the one that was asked about, "why #12.3"; zero for none.
+	Unit   kitchen.UnitNo
 	Number float64
 	Part   Part
 	// Of is what the hold is asked of, "how long for 5lb bags"; zero for the plan

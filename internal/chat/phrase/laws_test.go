@@ -255,7 +255,7 @@ func anyIntent(t *rapid.T) Intent {
 		return pick[Intent](t, "people", GiveRole{"Ana", kitchen.Steward}, GiveRole{"zed", kitchen.Grower}, Rename{"Jo Ann"}, Claim{"AB12-CD34"}, NewCode{},
 			Forget{}, Forget{"Ana"}, Members{})
 	case 11:
-		return pick[Intent](t, "small", Why{}, Why{Part: PartTime}, Why{Which: Which{Run: 12}}, Why{Which: Which{Cooker: "big pot"}, Part: PartTime}, Why{Which: Which{Run: 3}, Part: PartTime}, TimesRecord{}, Chart{}, Chart{Which{Run: 12}},
+		return pick[Intent](t, "small", Why{}, Why{Part: PartTime}, Why{Which: Which{Run: 12}}, Why{Which: Which{Run: 12}, Unit: 3}, Why{Which: Which{Run: 12}, Unit: 3, Part: PartTime}, Why{Which: Which{Cooker: "big pot"}, Part: PartTime}, Why{Which: Which{Run: 3}, Part: PartTime}, TimesRecord{}, Chart{}, Chart{Which{Run: 12}},
 			Chart{Which{Cooker: "big pot"}}, Why{Number: 682}, Why{Number: 0.4}, Help{}, Help{pick(t, "topic", kitchen.Topics()...)}, Undo{}, Greet{}, Thanks{}, Board{}, Kitchen{},
 			RemindStart{}, Choose{Place: 2}, Choose{Place: 3, Text: "3"}, Choose{Text: "rye"}, OutBy{Moment{Clock: &ClockTime{20, 30, true}}})
 	case 20, 21:

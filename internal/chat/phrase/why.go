@@ -8,7 +8,7 @@ import (
 
 var whyGrammar = grammar{
 	kind:     KindWhy,
-	examples: []string{"why", "why 682?", "show the working", "how did you get 682", "why the hold", "why 40%", "why #12", "why so late", "why 20:50?"},
+	examples: []string{"why", "why 682?", "show the working", "how did you get 682", "why the hold", "why 40%", "why #12", "why #12.3", "why so late", "why 20:50?"},
 	match: func(c cursor) (Intent, cursor, bool) {
 		d, ok := c.phrase("why", "why is that", "why that", "why so", "how come", "show the working", "show me the working", "show working", "the working",
 			"show your working", "show me your working", "working", "how did you get", "how did you get that", "how do you get", "how do you get that",
@@ -53,14 +53,22 @@ func (w Why) String() string {
 		if w.Which == (Which{}) {
 			return "why so late"
 		}
-		return "why is" + w.Which.behind("") + " so late"
+		return "why is" + w.asked() + " so late"
 	case 0:
 		if w.Number == 0 {
-			return "why" + w.Which.behind("")
+			return "why" + w.asked()
 		}
 		return "why " + plain(w.Number)
 	}
 	panic(fmt.Sprintf("phrase: no part %d", w.Part))
+}
+
+// asked prints of what the working is asked for.
+func (w Why) asked() string {
+	if w.Unit != 0 {
+		return " " + kitchen.Ref{Run: w.Which.Run, Units: []kitchen.UnitNo{w.Unit}}.String()
+	}
+	return w.Which.behind("")
 }
 
 // howMuchOf reads "how much water in 12", "how long for 5lb bags": the same working,
@@ -127,7 +135,12 @@ func whyTime(c cursor) (Why, cursor, bool) {
 	d := c.over("is", "does", "are", "will", "at", "only at", "not before", "until")
 	var w Why
 	named := false
-	if _, number := d.token().(Number); !number || d.i > c.i {
+	if r, ok := d.token().(RunRef); ok && len(r.Ref.Units) > 0 {
+		w.Which.Run, d, named = r.Ref.Run, d.use(1), true
+		if len(r.Ref.Units) == 1 {
+			w.Unit = r.Ref.Units[0]
+		}
+	} else if _, number := d.token().(Number); !number || d.i > c.i {
 		var e cursor
 		if w.Which, e, named = d.whichOf(); named {
 			d = e
