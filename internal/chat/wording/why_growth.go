@@ -92,12 +92,18 @@ func (g readyGroup) changes(now time.Time) []string {
 	} else if by.Route != 1 {
 		out = append(out, routeWord(g.first.Route)+" "+timesWord(by.Route))
 	}
+	if rested := days(g.first.Rested); rested > 0 {
+		out = append(out, plural(rested, "day")+" in the cold don't count")
+	}
 	if by.Cold != 1 {
 		room := g.growth.Species.Coldest.Plus(-g.growth.Colder)
-		out = append(out, "the room at "+warmth(room)+" is colder than its "+warmth(g.growth.Species.Coldest)+", "+timesWord(by.Cold))
+		out = append(out, "room at "+warmth(room)+", under its "+warmth(g.growth.Species.Coldest)+", "+timesWord(by.Cold))
 	}
 	if !g.growth.Shaken && !now.Before(g.growth.Shake.To) {
 		out = append(out, "not shaken, "+timesWord(by.Unshaken))
+	}
+	if g.growth.Paced {
+		out = append(out, percent(g.first.Share)+" on "+dateOf(now, g.first.Seen)+" says how quick it is")
 	}
 	return out
 }
