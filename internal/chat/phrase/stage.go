@@ -280,6 +280,9 @@ func (t telling) done(d cursor) (Intent, cursor, bool) {
 	if t.which.Both && slices.ContainsFunc(t.entries, ofOne) {
 		return nil, d, false // "both are 31" can be two bags
 	}
+	if t.when != nil && *t.when == (Moment{Now: true}) {
+		t.when = nil // "0 min ago"
+	}
 	in := Tell{Which: t.which, When: t.when, Entries: t.entries}
 	d.plain = t.plain || t.when != nil || t.which != (Which{Mine: t.which.Mine, Both: t.which.Both}) // "mine is off" can be anything
 	d.near = t.near

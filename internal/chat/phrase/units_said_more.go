@@ -15,12 +15,13 @@ func movedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	d, verb := c.phrase("moved", "put", "placed", "stands", "stand", "lives", "live", "sits", "sit", "standing", "sitting", "stored", "went", "is now", "kept", "back", "goes", "is", "are", "brought", "shifted")
 	place, e, ok := d.place(verb && (c.word(0) == "moved" || c.word(0) == "placed"))
 	if !ok && of.sure && d.i == c.i && c.isPlace() { // "12.2-3 top shelf"
-		e, ok = c.placeEnd(), true
-		place = c.s.loweredWords(c.i, e.i)
-		if name, f, own := c.amongOwn(c.s.names.Places); own {
+		at := c.over("the", "our", "my")
+		e = at.placeEnd()
+		place = c.s.loweredWords(at.i, e.i)
+		if name, f, own := at.amongOwn(c.s.names.Places); own {
 			place, e = name, f
 		}
-		ok = e.i > c.i && (e.done() || e.parted().i > e.i)
+		ok = e.i > at.i && (e.done() || e.parted().i > e.i)
 	}
 	if !ok || !of.sure && (of.Vessel != 0 || of.isZero()) {
 		return unitSaid{}, c, false
