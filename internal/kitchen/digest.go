@@ -43,7 +43,7 @@ type Digest struct {
 	Since, Now time.Time
 	// Lost went bad, or nothing grew on them, since the last digest, wherever they are now.
 	Lost []Batch
-	// Bad are contaminated and still stand on the shelf, Suspect look it.
+	// Bad are contaminated, or nothing grew on them, and still stand on the shelf, Suspect look it.
 	Bad, Suspect []Batch
 	// Ageing are grown through and have kept as long as they surely do: see [SpawnKept].
 	// At is until when they may keep.
@@ -109,7 +109,9 @@ func (d *Digest) lost(l Stock) {
 	put(&d.Lost, l, func(u Unit) (time.Time, bool) {
 		return u.Loss.At, u.Loss.What != 0 && !u.Loss.At.Before(d.Since) && u.Loss.At.Before(d.Now)
 	})
-	put(&d.Bad, l, in(UnitContaminated))
+	put(&d.Bad, l, func(u Unit) (time.Time, bool) {
+		return u.Since, u.State == UnitContaminated || u.State == UnitDead
+	})
 	put(&d.Suspect, l, in(UnitSuspect))
 }
 

@@ -248,6 +248,10 @@ func (u Unit) keeps() keeping {
 	return k
 }
 
+// KeepsUntil is until when a unit that is grown through keeps at best where it stands.
+// It takes the unit's steps.
+func (u Unit) KeepsUntil() time.Time { return u.keeps().until }
+
 // keptIn is in which place spawn of a species is kept where the unit stands, and for how
 // many days. A species that must not be chilled keeps no longer in the cold.
 func (u Unit) keptIn(s Species) (where int, days Days) {

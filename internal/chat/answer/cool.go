@@ -27,6 +27,9 @@ func (t *turn) coolYet(i phrase.CoolYet, ctx scene) (chat.Post, error) {
 	if of, grows, err := t.asksGrowth(i, ctx); grows || err != nil {
 		return t.readyWhen(phrase.ReadyWhen{Of: of}, ctx)
 	}
+	if post, grows, err := t.growsInstead(i, ctx); grows || err != nil {
+		return post, err
+	}
 	run, err := t.whichCools(i.Which, ctx)
 	if post, ok := t.unsettled(err); ok {
 		return post, nil

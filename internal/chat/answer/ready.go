@@ -2,11 +2,13 @@ package answer
 
 import (
 	"errors"
+	"slices"
 
 	"ryebell/internal/chat"
 	"ryebell/internal/chat/phrase"
 	"ryebell/internal/chat/wording"
 	"ryebell/internal/kitchen"
+	"ryebell/internal/store"
 )
 
 // readyWhen says when units are to be shaken and expected grown through, by estimate.
@@ -40,7 +42,7 @@ func (t *turn) readyWhen(i phrase.ReadyWhen, ctx scene) (chat.Post, error) {
 		if err != nil {
 			return chat.Post{}, err
 		}
-		if !row.Arrived && !t.seenTo(load) && !load.Grows(units) && len(targets) == 1 {
+		if !row.Arrived && !t.seenTo(load) && !asksOfGrowth(load, g.units) && len(targets) == 1 {
 			return t.coolYet(phrase.CoolYet{Which: phrase.Which{Run: g.run}}, ctx)
 		}
 		ready, err := t.readyOf(load, units)
@@ -99,8 +101,42 @@ func (t *turn) asksGrowth(i phrase.CoolYet, ctx scene) (phrase.Meant, bool, erro
 	if i.Unit != 0 {
 		ref.Units = []kitchen.UnitNo{i.Unit}
 	}
-	grows := load.Arrived || i.Unit != 0 && load.Grows(ref.Units) || i.Unit == 0 && t.seenTo(load)
+	grows := load.Arrived || i.Unit != 0 && asksOfGrowth(load, ref.Units) || i.Unit == 0 && t.seenTo(load)
 	return phrase.Meant{Refs: []kitchen.Ref{ref}}, grows, err
+}
+
+// asksOfGrowth reports whether of these units, of all that stand where none are named, it
+// is asked how they grow, and not whether they are cool: one has a culture or had, or is
+// the blank.
+func asksOfGrowth(load kitchen.Units, units []kitchen.UnitNo) bool {
+	if len(units) == 0 {
+		return load.Grows(load.Standing())
+	}
+	return slices.ContainsFunc(units, func(n kitchen.UnitNo) bool {
+		u, ok := load.Unit(n)
+		return ok && u.State != kitchen.InCook && (u.State != kitchen.UnitCooked || u.Blank)
+	})
+}
+
+// growsInstead answers a question whether it is ready, where nothing is on the stove and
+// something grows; false for any other.
+func (t *turn) growsInstead(i phrase.CoolYet, ctx scene) (chat.Post, bool, error) {
+	if i.Which != (phrase.Which{}) || i.Unit != 0 || i.Warm || i.For != "" || i.By != nil || ctx.run != 0 {
+		return chat.Post{}, false, nil
+	}
+	open, err := t.openRuns()
+	if err != nil || len(open) > 0 {
+		return chat.Post{}, false, err
+	}
+	if ended, err := t.endedLately(cools); err != nil || len(ended) > 0 {
+		return chat.Post{}, false, err
+	}
+	rows, err := t.book.StandingUnits()
+	if err != nil || !slices.ContainsFunc(rows, func(r store.UnitRow) bool { return r.Cultured && r.State.Lives() }) {
+		return chat.Post{}, false, err
+	}
+	post, err := t.readyWhen(phrase.ReadyWhen{}, ctx)
+	return post, true, err
 }
 
 // seenTo reports whether of a load as a whole its growth is asked of: nothing waits for

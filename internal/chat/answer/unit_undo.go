@@ -24,7 +24,24 @@ func (t *turn) undoneUnits(e store.Logged, told kitchen.UnitEntry, by string, st
 	for _, old := range t.stands {
 		view.Stands = append(view.Stands, saidOf(old))
 	}
+	if too := saidToo(load, told); too != 0 {
+		view.Too = t.who(too)
+	}
 	return wording.UndoneUnits(view), nil
+}
+
+// saidToo is who else said of all the units what was taken back; zero for nobody.
+func saidToo(load kitchen.Units, told kitchen.UnitEntry) kitchen.MemberNo {
+	var by kitchen.MemberNo
+	for _, n := range kitchen.UnitsOf(told) {
+		u, _ := load.Unit(n)
+		s, ok := u.LastStep(kitchen.SaidBy(told))
+		if !ok || s.By == 0 || s.To != u.State || s.From == s.To || by != 0 && s.By != by {
+			return 0
+		}
+		by = s.By
+	}
+	return by
 }
 
 // saidOf is what an entry says of units; nothing for another entry.

@@ -27,7 +27,7 @@ func Digest(v DigestView) chat.Post {
 	var s sheet
 	s.add(must, v.head())
 	s.add(must, batches("Lost", d.Lost, lostAs))
-	s.add(should, batches("Contaminated, still on the shelf", d.Bad, nil))
+	s.add(should, batches("Bad, still on the shelf", d.Bad, nil))
 	s.add(should, batches("Suspect", d.Suspect, doubtedAs))
 	s.add(should, batches("To be used", d.Ageing, v.ageing))
 	s.add(should, batches("Hold not seen whole", d.Unheld, nil))

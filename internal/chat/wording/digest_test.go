@@ -41,7 +41,7 @@ func TestDigest(t *testing.T) {
 			"lost, suspect and ageing",
 			[]kitchen.Stock{bad.stock(), three().stock()},
 			21,
-			"The week, 14 Mar to 21 Mar.\nContaminated, still on the shelf: #12.2,4.\nSuspect: #12.3 (wet).\nTo be used: #12.5-7 oyster, to about 27 Mar.\n" +
+			"The week, 14 Mar to 21 Mar.\nBad, still on the shelf: #12.2,4.\nSuspect: #12.3 (wet).\nTo be used: #12.5-7 oyster, to about 27 Mar.\n" +
 				"Ahead: #9 three weeks old on Mon 23 Mar.\nDecide: #12.2,4, out unopened? It is still with the others.",
 		},
 		{

@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"slices"
 	"time"
 
 	"ryebell/internal/chat"
@@ -44,14 +45,17 @@ func (l *ReadyLoad) Add(u kitchen.Unit, g kitchen.Growth, grows bool) {
 func Ready(v ReadyView) chat.Post {
 	var s sheet
 	own, asked := 0, 0
-	for _, l := range v.Loads {
-		for _, g := range l.groups {
-			s.add(must, v.line(l.Load, g))
-			if g.grows {
-				asked++
-				own = max(own, g.growth.Runs())
-			}
+	all := v.soonest()
+	shown := all[:min(len(all), mostReady)]
+	for _, g := range shown {
+		s.add(must, v.line(g.load, g.readyGroup))
+		if g.grows {
+			asked++
+			own = max(own, g.growth.Runs())
 		}
+	}
+	if rest := all[len(shown):]; len(rest) > 0 {
+		s.add(must, say("And "+whole(float64(len(rest)))+" more: ask one, like `when is "+refOf(rest[0].load, rest[0].units)+" ready`"))
 	}
 	switch {
 	case len(v.Loads) == 1 && len(v.Loads[0].Load.All) > 0 && len(v.Loads[0].Load.Standing()) == 0:
@@ -85,10 +89,43 @@ func (l ReadyLoad) next(now time.Time) chat.Para {
 	return say("Next: " + ref + " grown through about " + through + ", by estimate.")
 }
 
+// mostReady is of how many groups it is said when they are ready.
+const mostReady = 4
+
+type groupOf struct {
+	readyGroup
+	load kitchen.Units
+}
+
+// soonest are the groups of all loads; of more than have room the soonest first, before
+// those that don't grow.
+func (v ReadyView) soonest() []groupOf {
+	var all []groupOf
+	for _, l := range v.Loads {
+		for _, g := range l.groups {
+			all = append(all, groupOf{g, l.Load})
+		}
+	}
+	if len(all) > mostReady {
+		slices.SortStableFunc(all, func(a, b groupOf) int {
+			switch {
+			case a.grows && b.grows:
+				return a.growth.ThroughAt(v.Now).About.Compare(b.growth.ThroughAt(v.Now).About)
+			case a.grows:
+				return -1
+			case b.grows:
+				return 1
+			}
+			return 0
+		})
+	}
+	return all
+}
+
 func (v ReadyView) line(load kitchen.Units, g readyGroup) chat.Para {
 	ref := refOf(load, g.units)
 	if !g.grows {
-		state := g.first.State.String()
+		state := v.stands(g.first)
 		if g.first.Blank {
 			state = "the blank: nothing grows on it"
 		}
@@ -106,4 +143,17 @@ func (v ReadyView) line(load kitchen.Units, g readyGroup) chat.Para {
 		head += ". Shake it about " + dateOf(v.Now, g.growth.Shake.About)
 	}
 	return say(head + ".")
+}
+
+// stands is how a unit stands that doesn't grow: until when it keeps, or how it ended.
+func (v ReadyView) stands(u kitchen.Unit) string {
+	switch {
+	case u.State == kitchen.UnitGrown && u.KeepsUntil().Before(v.Now):
+		return "grown through, past its usual time, about " + dateOf(v.Now, u.KeepsUntil())
+	case u.State == kitchen.UnitGrown:
+		return "grown through, usually keeps to about " + dateOf(v.Now, u.KeepsUntil())
+	case u.State == kitchen.UnitDead:
+		return "given up on, nothing grew"
+	}
+	return u.State.String()
 }

@@ -20,7 +20,7 @@ func (v ShelfView) decide() (chat.Para, []chat.Button) {
 			continue
 		}
 		what = append(what, dueWords(d, units))
-		taps = append(taps, dueTap(d, units[0]))
+		taps = append(taps, dueTap(d, units))
 	}
 	if len(what) == 0 {
 		return nil, nil
@@ -52,17 +52,33 @@ func dueWords(d kitchen.ShelfDue, units []kitchen.ShelfUnit) string {
 	panic("due without words")
 }
 
-func dueTap(d kitchen.ShelfDue, u kitchen.ShelfUnit) chat.Button {
-	no := u.Ref.String()
+// togetherDue names the units that are due with the first of them, of one load, where a
+// button has room for them.
+func togetherDue(units []kitchen.ShelfUnit, room int) string {
+	first := units[0].Ref
+	var all []kitchen.UnitNo
+	for _, u := range units {
+		if u.Ref.Run == first.Run {
+			all = insertUnit(all, u.Ref.Unit)
+		}
+	}
+	if ref := (kitchen.Ref{Run: first.Run, Units: all}).String(); len(ref) <= room {
+		return ref
+	}
+	return first.String()
+}
+
+func dueTap(d kitchen.ShelfDue, units []kitchen.ShelfUnit) chat.Button {
+	no, all := units[0].Ref.String(), togetherDue(units, widestTap-len(" through"))
 	switch d {
 	case kitchen.DueThrowOut:
-		return tap("Threw "+no, "threw "+no)
+		return tap("Threw "+all, "threw "+all)
 	case kitchen.DueLookAgain:
-		return tap(no+" is fine", no+" looks fine")
+		return tap(all+" fine", all+" looks fine")
 	case kitchen.DueUse, kitchen.DueCheck:
 		return tap("Used "+no, "used "+no)
 	case kitchen.DueGrown:
-		return tap(no+" is through", no+" done")
+		return tap(all+" through", all+" done")
 	}
 	panic("due without a tap")
 }
@@ -256,8 +272,12 @@ func (v ShelfView) howMany() chat.Post {
 // besides is what else there is where only one state was asked for.
 func (v ShelfView) besides() chat.Para {
 	var parts []string
+	all := v.All
+	if v.Asked.Culture != "" {
+		all = kitchen.ShelfOf(kitchen.ShelfOnly{Culture: v.Asked.Culture}.Of(all.Units()), v.Now)
+	}
 	for _, p := range kitchen.ShelfParts() {
-		if n := v.All.Count(p) - v.Found.Count(p); n > 0 {
+		if n := all.Count(p) - v.Found.Count(p); n > 0 {
 			parts = append(parts, whole(float64(n))+nb+shelfWord(p))
 		}
 	}

@@ -53,7 +53,9 @@ func emptyShelf() chat.Post {
 func (v ShelfView) noneOf() chat.Post {
 	var s sheet
 	s.add(must, say("**0 {}** on the shelf.", v.asked(0)))
-	if v.Asked.Culture != "" {
+	if there := v.ofCulture(); v.Asked.Culture != "" && there != nil {
+		s.add(must, there)
+	} else if v.Asked.Culture != "" {
 		s.add(must, v.otherSpecies())
 	} else {
 		s.add(must, v.instead())
@@ -78,6 +80,22 @@ func (v ShelfView) instead() chat.Para {
 		}
 	}
 	return say("There: " + listed(parts) + ".")
+}
+
+// ofCulture is how those of the culture that was asked for stand that are not as they
+// were asked for; nil where there are none.
+func (v ShelfView) ofCulture() chat.Para {
+	of := kitchen.ShelfOf(kitchen.ShelfOnly{Culture: v.Asked.Culture}.Of(v.All.Units()), v.Now)
+	var parts []string
+	for _, p := range kitchen.ShelfParts() {
+		if units := of.Units(p); len(units) > 0 {
+			parts = append(parts, whole(float64(len(units)))+nb+shelfWord(p)+" ("+shelfRefs(units)+")")
+		}
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return say("Of {}: "+listed(parts)+".", v.Asked.Culture)
 }
 
 // otherSpecies is what grows on the shelf, and what has no culture.
@@ -156,15 +174,18 @@ func partLine(p kitchen.ShelfPart, groups []kitchen.ShelfGroup, d detail) chat.P
 		return say(head + ", the oldest " + groups[0].Units[0].Ref.String())
 	}
 	var parts, theirs []string
-	rest := 0
+	var rest []kitchen.ShelfUnit
 	told := kinds(p, groups)
 	for i, g := range told {
 		if i >= mostGroups {
-			rest += len(g.units)
+			rest = append(rest, g.units...)
 			continue
 		}
+		if g.name == "" {
+			g.name = unsaidOn(g.units[0])
+		}
 		part := whole(float64(len(g.units))) + nb + "{}"
-		if len(told) == 1 || g.counted || g.name == "" {
+		if len(told) == 1 || g.counted {
 			part = "{}"
 		}
 		if d == byNumber {
@@ -172,10 +193,22 @@ func partLine(p kitchen.ShelfPart, groups []kitchen.ShelfGroup, d detail) chat.P
 		}
 		parts, theirs = append(parts, strings.TrimSpace(part)), append(theirs, g.name)
 	}
-	if rest > 0 {
-		parts = append(parts, whole(float64(rest))+nb+"others")
+	if len(rest) > 0 {
+		others := whole(float64(len(rest))) + nb + "others"
+		if d == byNumber {
+			others += " " + shelfRefs(rest)
+		}
+		parts = append(parts, others)
 	}
 	return say(head+": "+strings.Join(parts, ", "), theirs...)
+}
+
+// unsaidOn is what is said of a unit of which nobody said what grows on it.
+func unsaidOn(u kitchen.ShelfUnit) string {
+	if u.Cultured {
+		return "culture not said"
+	}
+	return "no culture"
 }
 
 // kindOfUnits are units of a part that are told together.

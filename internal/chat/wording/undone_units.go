@@ -18,6 +18,8 @@ type UnitsUndone struct {
 	// back with it.
 	By     string
 	Beside []UnitsSaid
+	// Too is who else said the same of all of them; empty for nobody.
+	Too string
 	// Stands is what it had corrected, which counts again.
 	Stands []UnitsSaid
 }
@@ -63,7 +65,12 @@ func UndoneUnits(v UnitsUndone) chat.Post {
 	if len(v.Stands) > 0 {
 		post.Blocks = append(post.Blocks, say("Counts again: "+saidWords(v.Stands)+"."))
 	}
-	post.Blocks = append(post.Blocks, say(nowStands(v.Load, kitchen.UnitsOf(v.Entry), v.Now)))
+	now := nowStands(v.Load, kitchen.UnitsOf(v.Entry), v.Now)
+	if v.Too != "" {
+		post.Blocks = append(post.Blocks, say(strings.TrimSuffix(now, ".")+": {} says so, too.", v.Too))
+		return post
+	}
+	post.Blocks = append(post.Blocks, say(now))
 	return post
 }
 
