@@ -107,7 +107,7 @@ func TestShelf(t *testing.T) {
 				"1 suspect: oyster #12.5\n" +
 				"Decide: look again at #12.5.\n" +
 				"Use first: #9.1, oyster, grown through 16 days ago, about 6 weeks left.\n" +
-				"[#12.5 is fine]",
+				"[#12.5 fine]",
 		},
 		{
 			"whats oldest",
@@ -157,7 +157,7 @@ func TestShelf(t *testing.T) {
 			"1 unit to look at\n" +
 				"1 suspect: oyster #12.5\n" +
 				"Decide: look again at #12.5.\n" +
-				"[#12.5 is fine]",
+				"[#12.5 fine]",
 		},
 		{
 			"anything bad, and nothing is",
@@ -208,7 +208,7 @@ func TestShelf(t *testing.T) {
 				"1 cooked: 5 lb bag #4.1\n" +
 				"2 bad, still there: king oyster #5.1,2\n" +
 				"Decide: throw out, unopened: #5.1,2; use or throw out, past its time: #3.1,2.\n" +
-				"[Threw #5.1] [Used #3.1]",
+				"[Threw #5.1,2] [Used #3.1]",
 		},
 	} {
 		if got := plainly(asks(tt.asked, tt.only, tt.units)); got != tt.want {
