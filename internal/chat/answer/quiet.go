@@ -55,6 +55,11 @@ func (t *turn) whyPing(i phrase.WhyPing, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if ctx.ping == "" {
+		if came, next, err = t.pingsOfShelf(came, next); err != nil {
+			return chat.Post{}, err
+		}
+	}
 	if i.None || came.Fired.IsZero() {
 		return t.whyNone(next)
 	}
@@ -74,6 +79,9 @@ func (t *turn) whyNone(next store.PingRow) (chat.Post, error) {
 		view.Why, view.Ping = wording.NotDueYet, next.Ping
 		if no, ok := runOf(next.Key); ok {
 			run, err := t.theRun(no)
+			if errors.As(err, new(kitchen.NotCookedHere)) {
+				run, err = kitchen.Run{No: no}, nil
+			}
 			if err != nil {
 				return chat.Post{}, err
 			}
@@ -126,6 +134,35 @@ func (t *turn) pingsOfOpen(key string) (came, next store.PingRow, err error) {
 		for _, p := range rows {
 			switch {
 			case !p.Fired.IsZero() && (p.Key == key || (key == "" || came.Key != key) && p.Fired.After(came.Fired)):
+				came = p
+			case p.Fired.IsZero() && (next.Key == "" || p.Due.Before(next.Due)):
+				next = p
+			}
+		}
+	}
+	return came, next, nil
+}
+
+// pingsOfShelf takes the pings of the loads that stand for the last that came, and for
+// the next that waits, where they are.
+func (t *turn) pingsOfShelf(came, next store.PingRow) (store.PingRow, store.PingRow, error) {
+	units, err := t.book.StandingUnits()
+	if err != nil {
+		return came, next, err
+	}
+	var last kitchen.RunNo
+	for _, u := range units { // by run
+		if u.Ref.Run == last {
+			continue
+		}
+		last = u.Ref.Run
+		rows, err := t.book.Pings(last.Prefix())
+		if err != nil {
+			return came, next, err
+		}
+		for _, p := range rows {
+			switch {
+			case p.Fired.After(came.Fired):
 				came = p
 			case p.Fired.IsZero() && (next.Key == "" || p.Due.Before(next.Due)):
 				next = p
