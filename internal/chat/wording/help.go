@@ -97,12 +97,12 @@ func helpOn(t kitchen.Topic, s kitchen.Settings) []string {
 		}
 	case kitchen.TopicShelf:
 		return []string{
-			"**Shelf**, to ask: `shelf` · `what's oldest` · `how many oysters are ready` · `where is 12.3` · `whats in the fridge`",
-			"There before me, or bought? `4 quarts rye oyster on the shelf since 3 oct`",
-			"The day is when its culture went on; with none, cooked grain. How far? `12.1-4 50%`",
+			"**Shelf**, to ask: `shelf` · `what's oldest` · `where is 12.3` · `whats in the fridge`",
+			"Bought, or older than me? `4 quarts rye oyster on the shelf since 3 oct`",
+			"The day is when the culture went on.",
 			"Grown: `2 bags shiitake, grown through, since 1 feb, in the fridge`",
-			"Gone? `used 12.1 on straw` · `gave 12.2 to Lena` · `threw 12.3`",
-			"Cooked grain keeps one to three months, bags less; grown spawn one to two weeks in the room, longer in the fridge (common practice).",
+			"Gone? `used 12.1 on straw` · `threw 12.3`",
+			"Keeps, usually: cooked jars to three months, bags less; spawn 1 to 2 weeks, longer cold.",
 		}
 	case kitchen.TopicCautions:
 		return cautionsHelp()
@@ -140,10 +140,10 @@ func unitsHelp() []string {
 		"**Units**: each jar or bag has a number. Run 12 has #12.1, #12.2 and so on; `12` alone is all of it.",
 		"Put on: `12.1-2 plate 7, 12.3 lc 4 5 ml, 12.4 blank`",
 		"From grown grain: `13.1-4 from 12.1`",
-		"Late: `12.1 plate 7 4 hours ago`. Wrong: `undo`",
-		"Moved, gone: `12.1 to the fridge` · `used half of 12.1 on straw` · `gave 12.2 to Lena` · `threw 12.3`",
-		"Its story: `log 12.3`",
-		"More: `help watching` · `help shelf` · `help trace`",
+		"Late: `12.1 plate 7 4 hours ago`",
+		"Gone: `used half of 12.1 on straw` · `gave 12.2 to Lena` · `threw 12.3`",
+		"Moved: `12.1 to the fridge`. Story: `log 12.3`",
+		"More: `help watching` · `help trace`",
 	}
 }
 
@@ -252,6 +252,6 @@ func cautionsHelp() []string {
 		"**Cautions**: the maker's manual, rating, gasket and valve checks come before anything I say.",
 		"Steam and hot jars burn. Never open, tilt or cool a cooker by force before zero. Stay in earshot of it.",
 		"Moist sealed grain that was not sterilised can grow dangerous bacteria: never eat it. Bulging, leaking or foul: throw it out unopened.",
-		"Grow only what the law where you live allows. Trained people and local codes know better than a bot.",
+		"Grow only what your law allows. Local codes and trained people come first.",
 	}
 }

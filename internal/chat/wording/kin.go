@@ -101,7 +101,7 @@ func themOrIt(n int) string {
 }
 
 // parentageParas say what is worth knowing of what was put on units: a high generation,
-// a parent that had ended or was bad, a culture that the book doesn't know.
+// a parent that had ended or was bad.
 func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) []chat.Para {
 	name := put.Culture
 	if put.From != (kitchen.UnitRef{}) {
@@ -119,8 +119,6 @@ func parentageParas(p kitchen.Parentage, put kitchen.Inoculated, now time.Time) 
 		out = append(out, say("Nobody called **{}** grown through: was it? Written all the same.", name))
 	case !p.Ended.IsZero():
 		out = append(out, say("The book has {} as gone since "+near(now, p.Ended)+". Written all the same.", name))
-	case !p.Known && unknownCulture(put):
-		out = append(out, say("The book doesn't know {} yet: taken as said. What is it? `new culture "+typable(name)+", oyster`", name))
 	}
 	if p.Generation >= kitchen.OldGeneration {
 		out = append(out, say("**That is generation "+strconv.Itoa(p.Generation)+"**: most stop at "+strconv.Itoa(kitchen.OldGeneration-1)+". Each step copies what hides in it."))
@@ -135,6 +133,37 @@ func badUnit(name string) chat.Para {
 
 func badCulture(name string) chat.Para {
 	return say("**{} went bad**: what comes of it may be, too. Written all the same.", cultureHead(name))
+}
+
+// mostUnknown is how many cultures are named that the book doesn't know.
+const mostUnknown = 3
+
+// unknownPara says that the book doesn't know cultures that were put on, and how to make
+// them known.
+func unknownPara(names []string) chat.Para {
+	what, it := "", "What is it?"
+	if len(names) > 1 {
+		it = "What are they?"
+	}
+	for i := range names[:min(len(names), mostUnknown)] {
+		switch {
+		case i > 0 && i == len(names)-1:
+			what += " and "
+		case i > 0:
+			what += ", "
+		}
+		what += "{}"
+	}
+	if more := len(names) - mostUnknown; more > 0 {
+		what += " and " + strconv.Itoa(more) + " more"
+	}
+	return say("The book doesn't know "+what+" yet: taken as said. "+it+" `new culture "+typable(names[0])+", oyster`", names[:min(len(names), mostUnknown)]...)
+}
+
+// unknownParent reports whether what was put on is a culture that the book doesn't know,
+// and of which nothing else is worth saying.
+func unknownParent(p kitchen.Parentage, put kitchen.Inoculated) bool {
+	return !p.Bad && p.Tainted == "" && !p.Young && p.Ended.IsZero() && !p.Known && unknownCulture(put)
 }
 
 // unknownCulture reports whether a culture was named, and not only what grows.

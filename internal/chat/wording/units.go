@@ -2,6 +2,7 @@ package wording
 
 import (
 	"slices"
+	"strings"
 	"time"
 
 	"ryebell/internal/calc/cooling"
@@ -65,6 +66,7 @@ func Units(v UnitsView) chat.Post {
 			v.remarks(&s, p)
 		}
 	}
+	v.unknown(&s)
 	v.next(&s)
 	s.undoable()
 	return s.post(chat.Answer)
@@ -177,6 +179,20 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 	}
 	if p.Kin != nil {
 		s.add(must, kinPara(*p.Kin))
+	}
+}
+
+// unknown says once which cultures the book doesn't know yet.
+func (v UnitsView) unknown(s *sheet) {
+	var names []string
+	for _, p := range v.Parts {
+		put, is := p.Entry.(kitchen.Inoculated)
+		if is && p.Why == nil && unknownParent(p.Parentage, put) && !slices.ContainsFunc(names, func(n string) bool { return strings.EqualFold(n, put.Culture) }) {
+			names = append(names, put.Culture)
+		}
+	}
+	if len(names) > 0 {
+		s.add(must, unknownPara(names))
 	}
 }
 
