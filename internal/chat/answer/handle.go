@@ -104,6 +104,8 @@ func (t *turn) handle(intent phrase.Intent, ctx scene) (chat.Post, error) {
 		return t.pingsWhere(i)
 	case phrase.WhyPing:
 		return t.whyPing(i, ctx)
+	case phrase.SomeUnits:
+		return t.someUnits(i)
 	case phrase.TellUnits:
 		return t.tellUnits(i, ctx)
 	case phrase.Arrive:

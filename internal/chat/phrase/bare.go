@@ -20,7 +20,7 @@ func (r reading) talk() bool {
 		case KindPlan, KindReverse, KindSameAs, KindUsual, KindOutBy, KindCook, KindKitchen, KindMembers, KindWhy, KindHelp, KindUndo,
 			KindAdd, KindDrop, KindStartAt, KindPlanIt:
 			return false
-		case KindMakeCulture, KindEndCulture, KindCultures, KindTrace, KindArrive, KindShelf, KindWhereIs:
+		case KindMakeCulture, KindEndCulture, KindCultures, KindTrace, KindArrive, KindShelf, KindWhereIs, KindSome:
 			if r.plain {
 				return false
 			}
@@ -110,7 +110,7 @@ func (r reading) loose(in Intent) bool {
 		return !r.plain
 	case Correct, Choose, Greet, Thanks, Drop:
 		return true
-	case MakeCulture, EndCulture, Cultures, Trace:
+	case MakeCulture, EndCulture, Cultures, Trace, SomeUnits:
 		return !r.plain
 	case Arrive, Shelf, WhereIs:
 		return false // which of them are, their grammars say

@@ -25,6 +25,12 @@ var helpGrammar = grammar{
 				return Help{Topic: t.topic}, f, true
 			}
 		}
+		// A subject that there is no help of: where it was meant for the bot, the first page.
+		if w, word := e.token().(Word); word && w.Class == Unknown && len(w.Mended) == 0 && c.i == 0 && c.word(0) == "help" && e.use(1).parted().done() {
+			e = e.use(1)
+			e.bare = true
+			return Help{}, e, true
+		}
 		return Help{}, d, true
 	},
 }

@@ -10,7 +10,14 @@ import (
 
 // anyOfShelf is a question of the shelf, or what arrived there.
 func anyOfShelf(t *rapid.T) Intent {
-	switch rapid.IntRange(0, 2).Draw(t, "shelf") {
+	switch rapid.IntRange(0, 3).Draw(t, "shelf") {
+	case 3:
+		s := SomeUnits{Count: rapid.IntRange(1, 40).Draw(t, "some"), Container: pick(t, "container", kitchen.Container{}, kitchen.Container{Vessel: kitchen.Jar}, anyContainer(t))}
+		s.Entry = pick[kitchen.UnitEntry](t, "told", kitchen.UnitsUsed{}, kitchen.UnitsUsed{On: "straw"}, kitchen.UnitsGiven{To: "Lena"})
+		if s.Culture = pick(t, "culture", "", "oyster", "shiitake", "plate 7"); s.Culture == "" {
+			s.Run = 12
+		}
+		return s
 	case 0:
 		return anyShelf(t)
 	case 1:

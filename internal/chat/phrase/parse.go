@@ -55,6 +55,7 @@ const (
 	KindReadyWhen
 	KindTrace
 	KindLogUnit
+	KindSome
 )
 
 // grammar reads one kind of intent at the beginning of what is left of a
@@ -74,6 +75,7 @@ var registry = [...]grammar{
 	correctGrammar,
 	kitchenGrammar,
 	addGrammar,
+	someGrammar,
 	planGrammar,
 	reverseGrammar,
 	sameAsGrammar,

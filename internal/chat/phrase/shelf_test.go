@@ -99,3 +99,26 @@ func TestShelfChatter(t *testing.T) {
 		}
 	}
 }
+
+// TestSomeUnits holds what is told of some units, nobody said which.
+func TestSomeUnits(t *testing.T) {
+	for text, want := range map[string]string{
+		"used 2 quarts of oyster": "SomeUnits: used 2 0.946352946 l jars of oyster", "used 2 of 3 on straw": "(loosely) SomeUnits: used 2 of #3 on straw",
+		"gave 2 bags of shiitake to lena": "SomeUnits: gave 2 bags of shiitake to Lena", "used a jar of plate 7": "SomeUnits: used 1 jars of plate 7", "gave one of 12 to jo": "(loosely) SomeUnits: gave 1 of #12 to Jo",
+		"used half of 12.3": "TellUnits: used 50% of #12.3", "used 2 quarts of milk": "-", "gave 2 jars of jam to lena": "-",
+	} {
+		if got := understood(Parse(text, tryNames)); got != want {
+			t.Errorf("Parse(%q) = %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestHelpOfNothing holds that a subject without help leads to the first page of it, where
+// it was meant for the bot.
+func TestHelpOfNothing(t *testing.T) {
+	for text, want := range map[string]string{"help zzz": "(loosely) Help: help", "help yourself": "-", "help jo": "-", "help me": "Help: help"} {
+		if got := understood(Parse(text, tryNames)); got != want {
+			t.Errorf("Parse(%q) = %s, want %s", text, got, want)
+		}
+	}
+}

@@ -14,6 +14,7 @@ func TestMoreOfUnits(t *testing.T) {
 		"12.3, 12.1, 12.2 oyster in that order": "inoculated #12.3,1,2 with oyster", "one after the other: 12.3, 12.1, 12.2 oyster": "inoculated #12.3,1,2 with oyster",
 		"12.1-4 oyster, a quarter plate each": "inoculated #12.1-4 with oyster, agar", "a quarter plate each on 12.1-4": "inoculated #12.1-4 with agar",
 		"12.1-4 a quarter plate each": "inoculated #12.1-4 with agar", "used #12": "used #12",
+
 		"broke 12.3": "threw #12.3 out", "i broke 12.3": "threw #12.3 out", "12.3 broke": "threw #12.3 out", "12.2 pinning": "#12.2 is grown through", "no growth yet in 12.3": "#12.3 is 0% white",
 		"12.1 mostly white": "#12.1 is 80% white", "12.1 is a bit white": "#12.1 is 10% white", "12.1 nearly white": "#12.1 is 90% white", "12.1 on teh shelf": "moved #12.1 to shelf", "12.1 is in the frigde": "moved #12.1 to fridge",
 		"12.1 in the fridge since 1.2.": "february 1: moved #12.1 to fridge", "12.1 in the fridge since 20.2.2026": "2026-02-20: moved #12.1 to fridge",

@@ -17,7 +17,7 @@ func movedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	if !ok && of.sure && d.i == c.i && c.isPlace() { // "12.2-3 top shelf"
 		at := c.over("the", "our", "my")
 		e = at.placeEnd()
-		place = c.s.loweredWords(at.i, e.i)
+		place = c.s.saidBetween(at.i, e.i)
 		if name, f, own := at.amongOwn(c.s.names.Places); own {
 			place, e = name, f
 		}
