@@ -39,6 +39,9 @@ func (t *turn) arrive(i phrase.Arrive) (chat.Post, error) {
 		told.First = kitchen.ShelfUnit{Unit: first, Begun: load.Begun, Cool: load.Cool, Arrived: true, Through: t.throughAt(first, past)}
 		view.Loads = append(view.Loads, told)
 	}
+	if view.Unseen, err = t.tellOnce("arrived/unseen"); err != nil {
+		return chat.Post{}, err
+	}
 	t.kind, t.said, t.about = unitsKind, i.String(), view.Loads[0].Units.Run.Subject()
 	return wording.Arrived(view), nil
 }

@@ -44,7 +44,29 @@ func (t *turn) makeCulture(i phrase.MakeCulture) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if view.Already, err = t.alreadyOn(view.Culture); err != nil {
+		return chat.Post{}, err
+	}
 	return wording.CultureMade(view), nil
+}
+
+// alreadyOn are the units that a culture's name was put on before the book knew it, which
+// count as its own from now on.
+func (t *turn) alreadyOn(c kitchen.Culture) ([]kitchen.UnitRef, error) {
+	k, err := t.kinship()
+	if err != nil {
+		return nil, err
+	}
+	if _, err := k.add(k.ofNames([]string{c.Name})); err != nil {
+		return nil, err
+	}
+	var out []kitchen.UnitRef
+	for _, n := range k.lineage().Forward(kitchen.Node{Culture: c.No}) {
+		if n.IsUnit() {
+			out = append(out, n.Unit)
+		}
+	}
+	return out, nil
 }
 
 // ownerMeant is the member that a culture belongs to; zero for nobody named, false for

@@ -12,6 +12,8 @@ import (
 type ArrivedView struct {
 	// Loads are those that were told of; never empty.
 	Loads []ArrivedLoad
+	// Unseen says whether it was told before that what arrived is marked as not seen cooked.
+	Unseen Newness
 	// Now is in the kitchen's zone.
 	Now time.Time
 }
@@ -44,7 +46,9 @@ func Arrived(v ArrivedView) chat.Post {
 	} else if len(v.Loads) == 1 {
 		s.add(should, say(capital(leftOf(first.First, v.Now))+"."))
 	}
-	s.add(must, say("Nobody here saw "+itOr(v, "it", "them")+" cooked: marked so."))
+	if v.Unseen != Known {
+		s.add(must, say("Nobody here saw "+itOr(v, "it", "them")+" cooked: marked so."))
+	}
 	s.then(v.next(), v.taps()...)
 	return s.post(chat.Answer)
 }

@@ -18,6 +18,8 @@ type CultureView struct {
 	Lineage kitchen.Lineage
 	// Also are those that were told of in the same breath.
 	Also []kitchen.Culture
+	// Already are units that had its name on them before it was told of.
+	Already []kitchen.UnitRef
 	// Kin are the units that it went on, of one that turned out bad; nil for none.
 	Kin *KinView
 	Now time.Time // in the kitchen's zone
@@ -40,6 +42,13 @@ func CultureMade(v CultureView) chat.Post {
 	s.add(must, v.facts())
 	v.old(&s)
 	v.ofBad(&s)
+	if n := len(v.Already); n > 0 {
+		counts := "count"
+		if n == 1 {
+			counts = "counts"
+		}
+		s.add(must, say("**"+refsOf(v.Already, traceLoads)+"** "+counts+" as it: its name was put on before."))
+	}
 	if c.From != "" && c.Parent == 0 {
 		s.add(should, say("{} is no culture in the book: taken as said.", cultureHead(c.From)))
 	}
