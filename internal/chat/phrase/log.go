@@ -14,17 +14,17 @@ var logGrammar = grammar{
 			return Log{Which: Which{Run: r.Ref.Run}}, d, c.i == 0 && d.parted().done()
 		}
 		d, ok := c.over("show", "me", "the", "list", "our", "what's the", "tell me the").phrase("log", "runs", "last runs", "all runs", "history", "story", "logbook", "run log", "past runs", "old runs",
-			"recent runs", "logs", "what happened with", "what happened to", "how did", "show run", "the log of", "latest runs", "previous runs")
+			"recent runs", "logs", "what happened with", "what happened to", "how did", "show run", "the log of", "latest runs", "previous runs", "whose is", "who cooked")
 		if !ok {
 			return nil, c, false
 		}
-		needs := d.word(-1) == "with" || d.word(-1) == "to" || d.word(-1) == "did"
+		needs := d.word(-1) == "with" || d.word(-1) == "to" || d.word(-1) == "did" || d.word(-1) == "is" || d.word(-1) == "cooked"
 		w, e, ok := d.whichOf()
 		if !ok {
 			d.plain = d.used > 1
 			return Log{}, d, !needs
 		}
-		e.plain = true
+		e.plain = c.word(0) != "whose" && c.word(0) != "who" // people ask so of a dozen of anything
 		return Log{Which: w}, e.maybe("go"), !needs || w != (Which{})
 	},
 }

@@ -113,10 +113,10 @@ func TestSomeUnits(t *testing.T) {
 	}
 }
 
-// TestHelpOfNothing holds that a subject without help leads to the first page of it, where
-// it was meant for the bot.
+// TestHelpOfNothing holds that a subject without help leads to the first page of it, and
+// whose a run is to its story, where it was meant for the bot.
 func TestHelpOfNothing(t *testing.T) {
-	for text, want := range map[string]string{"help zzz": "(loosely) Help: help", "help yourself": "-", "help jo": "-", "help me": "Help: help"} {
+	for text, want := range map[string]string{"help zzz": "(loosely) Help: help", "help yourself": "-", "help jo": "-", "help me": "Help: help", "whose is 2": "(loosely) Log: log of #2", "whose is that": "-", "who cooked dinner": "-"} {
 		if got := understood(Parse(text, tryNames)); got != want {
 			t.Errorf("Parse(%q) = %s, want %s", text, got, want)
 		}
