@@ -169,6 +169,21 @@ func (t *turn) toldOfUnits(turn store.Turn) ([]store.Logged, error) {
 	return told, nil
 }
 
+// mendsAnswered takes what an edited message had told for what is told anew, where the
+// edit was asked about and this is the answer: until then it stood.
+func (t *turn) mendsAnswered(ctx scene) error {
+	if len(t.mends) > 0 || ctx.turn == nil || ctx.turn.Kind != whichKind {
+		return nil
+	}
+	entries, err := t.book.EntriesOf(ctx.turn.ID)
+	for _, e := range entries {
+		if _, told := e.Entry.(kitchen.UnitEntry); told && counts(e) && !is[kitchen.Arrived](e.Entry) {
+			t.mends = append(t.mends, e)
+		}
+	}
+	return err
+}
+
 // withoutMended takes back what is told anew.
 func (t *turn) withoutMended() error {
 	for i := len(t.mends) - 1; i >= 0; i-- {

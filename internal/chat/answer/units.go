@@ -21,6 +21,9 @@ func (t *turn) tellUnits(i phrase.TellUnits, ctx scene) (chat.Post, error) {
 	if err != nil {
 		return chat.Post{}, err
 	}
+	if err := t.mendsAnswered(ctx); err != nil {
+		return chat.Post{}, err
+	}
 	if len(t.mends) > 0 {
 		if i.When == nil {
 			at = t.mends[0].At
@@ -174,6 +177,7 @@ func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.Un
 		}
 		told.Entry = put
 	}
+	told.Too, told.TooAt = t.signToo(load, told.Entry)
 	next, taking, err := load.Apply(kitchen.Record{By: t.member.No, At: at, Written: t.m.Arrived, Entry: told.Entry})
 	if err != nil {
 		return told, err
@@ -191,6 +195,29 @@ func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.Un
 		}
 	}
 	return told, t.consequences(&told)
+}
+
+// atOnce is how far apart two people tell the same who saw it together: a door may know
+// no more than the second.
+const atOnce = time.Second
+
+// signToo is who else told the same sign of all the same units at once, and when; zero
+// for nobody.
+func (t *turn) signToo(load kitchen.Units, e kitchen.UnitEntry) (by kitchen.MemberNo, at time.Time) {
+	seen, is := e.(kitchen.SignSeen)
+	if !is || len(seen.Units) == 0 {
+		return 0, time.Time{}
+	}
+	for _, n := range seen.Units {
+		u, _ := load.Unit(n)
+		s, ok := u.LastStep(kitchen.SaidBy(e))
+		before, same := s.Entry.(kitchen.SignSeen)
+		if !ok || !same || before.Sign != seen.Sign || s.By == 0 || s.By == t.member.No || by != 0 && s.By != by || t.m.At.Sub(s.At).Abs() > atOnce {
+			return 0, time.Time{}
+		}
+		by, at = s.By, s.At
+	}
+	return by, at
 }
 
 // readBefore adds the reading by which somebody had just found a load within the limit

@@ -43,6 +43,10 @@ type UnitsTold struct {
 	// how warm the middle is by estimate; nil where nobody did.
 	Read   *kitchen.Reading
 	Middle *cooling.Warmth
+	// Too is who told the same sign of the same units at once, TooAt when; zero for
+	// nobody.
+	Too   kitchen.MemberNo
+	TooAt time.Time
 	// signs are more signs of the same units, told in the same breath.
 	signs []kitchen.Sign
 	// Kin are the units that a lost one endangers, to be warned of now; nil for none.
@@ -173,6 +177,9 @@ func (v UnitsView) remarks(s *sheet, p UnitsTold) {
 		}
 		v.noBlank(s, p)
 	case kitchen.SignSeen:
+		if p.Too != 0 {
+			s.add(must, say("{} said so at "+near(v.Now, p.TooAt)+", too.", called(v.Who, p.Too)))
+		}
 		v.finding(s, p, e.Sign)
 	case kitchen.Arrived, kitchen.BlankSet, kitchen.GrowthSeen, kitchen.Shaken, kitchen.GrownThrough, kitchen.UnitsUsed, kitchen.UnitsGiven,
 		kitchen.UnitsDiscarded, kitchen.UnitsGone, kitchen.UnitsMoved, kitchen.UnitNamed, kitchen.UnitsTagged, kitchen.UnitsStood, kitchen.LotSaid:
