@@ -77,7 +77,7 @@ func (t *turn) unitsIn(in phrase.Intent, ctx scene) ([]target, error) {
 		phrase.GiveRole, phrase.Greet, phrase.HandOver, phrase.Help, phrase.Kitchen, phrase.Log, phrase.MakeCulture, phrase.MakeUsual,
 		phrase.Members, phrase.NewCode, phrase.OutBy, phrase.PingsWhere, phrase.Plan, phrase.PlanIt, phrase.Quiet, phrase.RemindStart,
 		phrase.Rename, phrase.Reverse, phrase.SameAs, phrase.Set, phrase.ShiftTime, phrase.StartAt, phrase.Steps, phrase.TakeOver,
-		phrase.Tell, phrase.Thanks, phrase.TimesRecord, phrase.Trace, phrase.Unbook, phrase.Undo, phrase.Usual, phrase.Why,
+		phrase.SomeUnits, phrase.Tell, phrase.Thanks, phrase.TimesRecord, phrase.Trace, phrase.Unbook, phrase.Undo, phrase.Usual, phrase.Why,
 		phrase.WhyPing:
 		return nil, nil
 	}

@@ -66,7 +66,7 @@ func vague(in Intent) bool {
 		return false
 	case Shelf:
 		return in == Shelf{Ask: in.Ask}
-	case MakeCulture, EndCulture, Cultures, Trace, Arrive, WhereIs:
+	case MakeCulture, EndCulture, Cultures, Trace, Arrive, WhereIs, SomeUnits:
 		return false
 	}
 	panic(in)

@@ -36,16 +36,13 @@ func (s SomeUnits) String() string {
 	} else {
 		what += " of " + s.Culture
 	}
-	switch e := s.Entry.(type) {
-	case kitchen.UnitsUsed:
-		if e.On != "" {
-			what += " on " + e.On
-		}
-		return "used " + what
-	case kitchen.UnitsGiven:
+	if e, given := s.Entry.(kitchen.UnitsGiven); given {
 		return "gave " + what + " to " + e.To
 	}
-	panic("some units of which nothing was told")
+	if e, used := s.Entry.(kitchen.UnitsUsed); used && e.On != "" {
+		what += " on " + e.On
+	}
+	return "used " + what
 }
 
 // matchSome reads what became of some of several units.
