@@ -358,26 +358,34 @@ func gypsum(c cursor) (kitchen.Change, cursor, bool) {
 // bagMeans reads "5 lb bag means dry", "5 lb is the dry weight".
 func bagMeans(c cursor) (kitchen.Change, cursor, bool) {
 	d := c.over("our", "the", "a", "for us", "with us")
-	if _, e, ok := d.kind(); ok {
+	kind, e, seen := d.kind()
+	if seen {
 		d = e
 	} else if _, e, ok := d.quantity(Mass); ok {
 		d = e
 	} else {
 		return nil, c, false
 	}
-	d, ok := d.over("with us", "here", "weight", "weights", "sizes", "size").phrase("means", "mean", "is", "are", "is the", "are by", "holds", "hold", "is filled with")
+	seen = seen && !kind.Sized()
+	at := d.over("with us", "here", "weight", "weights", "sizes", "size")
+	seen = seen && at.i == d.i
+	d, ok := at.phrase("means", "mean", "is", "are", "is the", "are by", "holds", "hold", "is filled with")
 	if !ok {
 		return nil, c, false
 	}
 	if _, e, amount := d.over("the").quantity(Mass); amount {
 		d = e
 	}
+	seen = seen && (d.word(-1) == "is" || d.word(-1) == "are")
 	d = d.over("the", "by", "of", "in", "always", "grain")
 	basis := kitchen.DryBasis
-	e, ok := d.phrase("dry", "dry weight", "dry grain", "dry grain weight", "dry weights")
+	e, ok = d.phrase("dry", "dry weight", "dry grain", "dry grain weight", "dry weights")
 	if !ok {
 		basis = kitchen.Wetted
 		e, ok = d.phrase("wet", "wetted", "wet weight", "wetted weight", "wet grain", "wetted grain", "wet weights", "hydrated")
+	}
+	if seen && (e.word(-1) == "wet" || e.word(-1) == "dry") {
+		return nil, c, false // "the bags are wet" is how they look
 	}
 	return kitchen.BagMeans{Basis: basis}, e.over("with us", "here", "for us", "weight", "now"), ok
 }

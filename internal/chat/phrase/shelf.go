@@ -200,6 +200,9 @@ func (q *Shelf) sized(c cursor, t Quantity) (cursor, bool) {
 
 // matchShelf reads the ways to ask what there is.
 func matchShelf(c cursor) (Intent, cursor, bool) {
+	if w := c.word(0); (w == "inoculated" || w == "cooked") && c.word(1) == "the" {
+		return nil, c, false // that tells what somebody did
+	}
 	for _, read := range [...]func(cursor) (Shelf, cursor, bool){shelfList, shelfOldest, shelfBad, shelfCount, shelfWhats, shelfOf, shelfWhere} {
 		q, d, ok := read(c)
 		if ok && d.parted().ends() {

@@ -3,6 +3,7 @@ package phrase
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ryebell/internal/kitchen"
@@ -73,7 +74,10 @@ func (m Meant) String() string {
 			said = append(said, r.String())
 		}
 	}
-	if len(m.Units) > 0 {
+	switch {
+	case len(m.Units) == 1:
+		said = append(said, "."+strconv.Itoa(int(m.Units[0])))
+	case len(m.Units) > 1:
 		said = append(said, "units "+numbersText(m.Units))
 	}
 	said = append(said, m.Names...)

@@ -205,7 +205,21 @@ func listed(c cursor, before Meant) (meantRead, cursor, bool) {
 		}
 		d = f
 	}
-	return m, d, d.i > start.i
+	return m, d, d.i > start.i && m.ofOneKind()
+}
+
+// ofOneKind puts units that were said before their run, ".3 and 12.1", into it; false
+// where several runs can be theirs.
+func (m *meantRead) ofOneKind() bool {
+	if len(m.Units) == 0 || len(m.Refs) == 0 {
+		return true
+	}
+	run, one := m.oneRun()
+	for _, u := range m.Units {
+		m.add(kitchen.Ref{Run: run, Units: []kitchen.UnitNo{u}})
+	}
+	m.Units = nil
+	return one
 }
 
 // joiner takes what stands between two units of a list.

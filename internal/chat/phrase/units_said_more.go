@@ -14,19 +14,32 @@ var placeNouns = set(`fridge freezer shelf shelves incubator cupboard tent room 
 func movedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	d, verb := c.phrase("moved", "put", "placed", "stands", "stand", "lives", "live", "sits", "sit", "standing", "sitting", "stored", "went", "is now", "kept", "back", "goes", "is", "are", "brought", "shifted")
 	place, e, ok := d.place(verb && (c.word(0) == "moved" || c.word(0) == "placed"))
-	if !ok && of.sure && d.i == c.i && c.isPlace() { // "12.2-3 top shelf"
-		at := c.over("the", "our", "my")
-		e = at.placeEnd()
-		place = c.s.saidBetween(at.i, e.i)
-		if name, f, own := at.amongOwn(c.s.names.Places); own {
-			place, e = name, f
-		}
-		ok = e.i > at.i && (e.done() || e.parted().i > e.i)
+	if !ok && d.i == c.i && len(of.Refs)+len(of.Names) > 0 {
+		place, e, ok = c.placeAlone()
 	}
 	if !ok || !of.sure && (of.Vessel != 0 || of.isZero()) {
 		return unitSaid{}, c, false
 	}
 	return unitSaid{entry: kitchen.UnitsMoved{Place: place}, sure: verb}, e, true
+}
+
+// placeKinds stand before the noun of a place that is named without "in" or "on".
+var placeKinds = set("top bottom middle left right upper lower warm cold big small back front incubation incubating grow growing spare old new")
+
+// placeAlone reads "fridge", "top shelf", and a place by its name, where nothing follows.
+func (c cursor) placeAlone() (string, cursor, bool) {
+	at := c.over("the", "our", "my")
+	name, e, ok := at.amongOwn(c.s.names.Places)
+	if !ok {
+		e = at
+		if placeKinds[e.word(0)] {
+			e = e.use(1)
+		}
+		ok = placeNouns[e.word(0)]
+		e = e.use(1)
+		name = c.s.loweredWords(at.i, min(e.i, len(c.s.toks)))
+	}
+	return name, e, ok && (e.done() || e.parted().i > e.i)
 }
 
 // place reads "to the top shelf", "in the fridge", "on shelf 2". Where a place must
@@ -104,14 +117,15 @@ func namedSaid(c cursor, of meantRead) (unitSaid, cursor, bool) {
 	d, called := c.phrase("called", "is called", "named", "is named", "now called", "is now called")
 	if called {
 		e, ok := d.freeWords(3)
-		if _, number := d.token().(Number); !ok || number || of.isZero() {
+		_, _, rest := theRest(d, Meant{})
+		if _, number := d.token().(Number); !ok || number || rest || len(of.Refs)+len(of.Names) == 0 {
 			return unitSaid{}, c, false
 		}
 		return unitSaid{entry: kitchen.UnitNamed{Name: d.s.typedWords(d.i, e.i)}, sure: true}, e, true
 	}
 	d = c.over("now", "our", "the")
 	name, e, ok := d.vesselName()
-	if !ok || of.isZero() || !of.sure || c.word(-1) != "is" && c.word(-1) != "=" && c.word(-1) != "now" {
+	if !ok || len(of.Refs)+len(of.Names) == 0 || !of.sure || c.word(-1) != "is" && c.word(-1) != "=" && c.word(-1) != "now" {
 		return unitSaid{}, c, false
 	}
 	return unitSaid{entry: kitchen.UnitNamed{Name: name}, sure: true}, e, true

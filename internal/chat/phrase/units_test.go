@@ -207,7 +207,7 @@ func TestTellUnits(t *testing.T) {
 func TestLooselyOfUnits(t *testing.T) {
 	for text, want := range map[string]string{
 		"smells sour": "it is sour", "green": "it is green", "looks wet": "it is wet", "looks fine": "it is fine", "shook them": "shook it", "threw it out": "threw it out",
-		"used it on straw": "used it on straw", "bag 2 green": "units 2 is green", "the suspect ones are fine": "the suspect ones is fine", "the rest is green": "the rest is green",
+		"used it on straw": "used it on straw", "bag 2 green": ".2 is green", "the suspect ones are fine": "the suspect ones is fine", "the rest is green": "the rest is green",
 		"the jars look wet": "the jars is wet", "smells sour, wet at the bottom": "it is sour; it is wet", "shook the rest": "shook the rest", "shook the three bags": "shook the 3 bags",
 	} {
 		p := Parse(text, shelfNames)

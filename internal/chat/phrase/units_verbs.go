@@ -121,7 +121,8 @@ func (t unitsTelling) verb(v unitVerb, c cursor) (unitsRead, bool) {
 		f, fits := d.over("to", "as").freeWords(3)
 		ok = fits && m.sure && m.units() == 1
 		g := d.over("to", "as")
-		if _, number := g.token().(Number); number {
+		_, _, rest := theRest(g, Meant{})
+		if _, number := g.token().(Number); number || rest {
 			return unitsRead{}, false
 		}
 		e, d = kitchen.UnitNamed{Name: d.s.typedWords(g.i, f.i)}, f
