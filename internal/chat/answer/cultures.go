@@ -170,7 +170,24 @@ func (t *turn) cultureView(names []string, at time.Time) (wording.CultureView, e
 		}
 	}
 	v.Lineage = k.lineage()
-	return v, nil
+	v.Waiting, err = t.waiting()
+	return v, err
+}
+
+// waiting is the cooked grain of the newest load that waits for a culture.
+func (t *turn) waiting() (kitchen.Ref, error) {
+	rows, err := t.book.StandingUnits()
+	var ref kitchen.Ref
+	for _, r := range rows {
+		if r.State != kitchen.UnitCooked || r.Blank {
+			continue
+		}
+		if r.Ref.Run != ref.Run {
+			ref = kitchen.Ref{Run: r.Ref.Run}
+		}
+		ref.Units = append(ref.Units, r.Ref.Unit)
+	}
+	return ref, err
 }
 
 // latestOf is the later of when something happened and when it was told.

@@ -20,6 +20,9 @@ type CultureView struct {
 	Also []kitchen.Culture
 	// Already are units that had its name on them before it was told of.
 	Already []kitchen.UnitRef
+	// Waiting is cooked grain of the newest load that waits for a culture; no units for
+	// none.
+	Waiting kitchen.Ref
 	// Kin are the units that it went on, of one that turned out bad; nil for none.
 	Kin *KinView
 	Now time.Time // in the kitchen's zone
@@ -55,8 +58,17 @@ func CultureMade(v CultureView) chat.Post {
 	if c.Species == "" && c.Parent == 0 && c.FromUnit == (kitchen.UnitRef{}) {
 		s.add(should, say("**What grows on it?** Undo, and say it again with `, oyster` at its end"))
 	}
-	s.then(say("Next: put it on? `12.1-4 "+typable(c.Name)+"`"), tap("Undo", "undo"), traceTap(c.Name))
+	s.then(v.putOn(), tap("Undo", "undo"), traceTap(c.Name))
 	return s.post(chat.Answer)
+}
+
+// putOn says how to tell that it was put on, of jars that wait for a culture: typed as
+// it stands, it says what a reader expects.
+func (v CultureView) putOn() chat.Para {
+	if len(v.Waiting.Units) == 0 {
+		return say("Put it on something? Say so with the number, once there is cooked grain.")
+	}
+	return say("Next: put it on? `" + v.Waiting.String() + " " + typable(v.Culture.Name) + "`")
 }
 
 // ofBad says that what the culture was taken of is bad.
