@@ -118,7 +118,7 @@ func (ch *coolingChart) under(text string, column float64, top, widest int) labe
 	text = ch.plain.fit(text, widest)
 	wide := ch.plain.width(text)
 	box := textBox(int(math.Round(column))-wide/2, top, wide)
-	return label{text, shift(box, margin, width-margin)}
+	return label{text, shift(box, margin, width-margin-overhang)}
 }
 
 // hours are the ticks of time: the finest whose labels stand apart.
@@ -189,7 +189,7 @@ func (ch *coolingChart) drawDays() {
 			right = width - margin
 		}
 		day := ch.under(ch.Day(begin), (ch.x(begin)+ch.x(edges[i+1]))/2, dayTop, ch.plot.Dx()/2)
-		day.box = shift(shift(day.box, left, right), margin, width-margin)
+		day.box = shift(shift(day.box, left, right), margin, width-margin-overhang)
 		if float64(day.box.Dx()) <= spill*float64(right-left) {
 			row = append(row, day)
 		}

@@ -17,6 +17,8 @@ const (
 	width  = 1200
 	height = 900
 	margin = 24
+	// overhang is how far the ink of a glyph can reach beyond its advance.
+	overhang = 2
 )
 
 // point is a place in the picture; x to the right, y downwards.
