@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"reflect"
 	"slices"
 	"time"
 )
@@ -158,4 +159,31 @@ func (u Units) After(at time.Time) time.Time {
 		}
 	}
 	return at
+}
+
+// toldTwice is how soon the same of the same units is taken for said a second time.
+const toldTwice = 10 * time.Minute
+
+// Again refuses what its teller has just told of all these units, and nothing since:
+// how they look, how far they have grown, that they were shaken. Nil for anything else.
+func (u Units) Again(rec Record) Refusal {
+	e := rec.Entry.(UnitEntry)
+	if k := e.told(); k != SaidShaken && k != SaidGrowth && k != SaidSuspect && k != SaidContaminated {
+		return nil
+	}
+	var why Refusal
+	for _, n := range u.meant(e) {
+		x, ok := u.Unit(n)
+		if !ok || len(x.Steps) == 0 {
+			return nil
+		}
+		last := x.Steps[len(x.Steps)-1]
+		if last.Entry == nil || last.By != rec.By || rec.At.Sub(last.At).Abs() > toldTwice || !reflect.DeepEqual(ofUnits(last.Entry, []UnitNo{n}), ofUnits(e, []UnitNo{n})) {
+			return nil
+		}
+		if why == nil {
+			why = UnitAlready{Unit: x.Ref, Said: e.told(), By: last.By, At: last.At, Seen: true}
+		}
+	}
+	return why
 }

@@ -178,7 +178,11 @@ func (t *turn) tellLoad(g target, e kitchen.UnitEntry, at time.Time) (wording.Un
 		told.Entry = put
 	}
 	told.Too, told.TooAt = t.signToo(load, told.Entry)
-	next, taking, err := load.Apply(kitchen.Record{By: t.member.No, At: at, Written: t.m.Arrived, Entry: told.Entry})
+	rec := kitchen.Record{By: t.member.No, At: at, Written: t.m.Arrived, Entry: told.Entry}
+	if why := load.Again(rec); why != nil && len(t.m.Photos) == 0 {
+		return told, why
+	}
+	next, taking, err := load.Apply(rec)
 	if err != nil {
 		return told, err
 	}

@@ -33,7 +33,8 @@ func Where(v WhereView) chat.Post {
 	}
 	var unplaced kitchen.UnitRef
 	for _, u := range v.Units {
-		if u.State.Stands() && u.Place == "" && unplaced.Run == 0 {
+		bad := u.State == kitchen.UnitContaminated || u.State == kitchen.UnitDead
+		if u.State.Stands() && !bad && u.Place == "" && unplaced.Run == 0 { // what is bad goes out, not into the fridge
 			unplaced = u.Ref
 		}
 	}
